@@ -1,0 +1,21 @@
+import { readFileSync } from 'node:fs';
+import { defineConfig } from 'vitest/config';
+
+/** Loads grammar and pattern files as strings, as the bundler does. */
+const textFiles = {
+  name: 'text-files',
+  enforce: 'pre' as const,
+  load(id: string): string | null {
+    const path = id.split('?')[0] ?? id;
+    return /\.(ohm|quilt)$/.test(path) ? `export default ${JSON.stringify(readFileSync(path, 'utf8'))};` : null;
+  },
+};
+
+export default defineConfig({
+  plugins: [textFiles],
+  test: {
+    include: ['test/**/*.test.ts'],
+    exclude: ['test/editor/**', 'node_modules/**'],
+    testTimeout: 30_000,
+  },
+});
