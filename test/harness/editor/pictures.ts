@@ -1,0 +1,52 @@
+// Takes the README's pictures in the real editor: `node test/harness/editor/pictures.ts` for all, or with names for some.
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { openPage } from './browser.ts';
+import { runProgram } from './cleanup.ts';
+import { act } from './page.ts';
+import { addressOf, copyOfSamples, project, remote, serveEditor, type Editor } from './serve.ts';
+
+interface Picture {
+  /** Written here, from the project's folder. */
+  readonly to: string;
+  /** The sample that is open, from the samples folder. */
+  readonly sample: string;
+  readonly size: { readonly width: number; readonly height: number };
+  /** What the user does before the picture is taken. */
+  readonly prepare: (page: Page) => Promise<void>;
+}
+
+const size = { width: 1280, height: 800 };
+
+const pictures: readonly Picture[] = [
+  {
+    to: '.cache/editor-run/opened.png',
+    sample: 'star.quilt',
+    size,
+    prepare: async (page) => {
+      await act(page, { do: 'press', keys: 'Control+B' });
+    },
+  },
+];
+
+await runProgram(main);
+
+async function main(): Promise<number> {
+  const names = process.argv.slice(2);
+  const chosen = pictures.filter(({ to }) => names.length === 0 || names.some((name) => to.includes(name)));
+  const editor = await serveEditor({ extensions: [project] });
+  for (const picture of chosen) await take(editor, picture);
+  return chosen.length > 0 ? 0 : 1;
+}
+
+async function take(editor: Editor, picture: Picture): Promise<void> {
+  const folder = copyOfSamples();
+  const page = await openPage(picture.size);
+  const opened = remote(editor, join(folder, picture.sample));
+  await page.goto(addressOf(editor, folder, [['openFile', opened]]));
+  await page.locator('.view-line').first().click();
+  await picture.prepare(page);
+  await act(page, { do: 'screenshot', path: picture.to });
+  console.log(`Took ${picture.to}`);
+  await page.close();
+}
