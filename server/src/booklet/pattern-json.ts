@@ -1,0 +1,96 @@
+/** pattern.json: the whole pattern in figures, for other programs. `pattern.schema.json` beside this file describes it. */
+import { toNumber, type Exact } from '../exact/number.ts';
+import type { BorderCut, CuttingPlan, FabricPlan, Measure, Piece } from '../cutting/plan.ts';
+import type { BlockLayout } from '../geometry/layout.ts';
+import type { Fabric, Pattern } from '../model/pattern.ts';
+import { lightness, valueOf } from '../text/colour.ts';
+import { UNTITLED, type BookletQuilt, type BookletSource } from './source.ts';
+import { printerFor, type Printer } from './words.ts';
+
+/** The JSON text: the same bytes for the same pattern. */
+export function patternJson(source: BookletSource): string {
+  const { pattern, quilts } = source;
+  const print = printerFor(pattern.rules.units);
+  const whole = { scant: 1, title: pattern.title ?? UNTITLED, sizes: quilts.map((quilt) => sizeOf(quilt, pattern, print)) };
+  return `${JSON.stringify(whole, null, 2)}\n`;
+}
+
+interface Length {
+  readonly in: number;
+  readonly text: string;
+}
+
+function sizeOf({ name, layout, plan }: BookletQuilt, pattern: Pattern, print: Printer): object {
+  const { backing, batting, binding } = plan;
+  const size = (measure: Measure): object => measureOf(measure, print);
+  const cloth = (value: Exact): Length => ({ in: toNumber(value), text: print.cloth(value) });
+  return {
+    name,
+    ...size(layout),
+    blocks: layout.blocks.map(({ layout: block, count }) => ({
+      name: block.instance.name,
+      count,
+      ...size(block),
+      patches: block.patches.length,
+      patchesByFabric: patchesByFabric(block, pattern),
+    })),
+    pieces: plan.pieces.map((piece) => pieceOf(piece, print)),
+    fabrics: fabricsOf(plan, print),
+    borders: plan.borders.map((border) => borderOf(border, print)),
+    ...(backing ? { backing: { ...size(backing), panels: backing.panels, seams: backing.seams, buy: cloth(backing.buy) } } : {}),
+    ...(batting ? { batting: { ...size(batting), package: batting.package } } : {}),
+    ...(binding ? { binding: { length: lengthOf(binding.length, print), strips: binding.strips, buy: cloth(binding.buy) } } : {}),
+  };
+}
+
+function lengthOf(value: Exact, print: Printer): Length {
+  return { in: toNumber(value), text: print.length(value) };
+}
+
+function measureOf({ width, height }: Measure, print: Printer): { readonly width: Length; readonly height: Length } {
+  return { width: lengthOf(width, print), height: lengthOf(height, print) };
+}
+
+/** In the order of the declarations. */
+function patchesByFabric(block: BlockLayout, pattern: Pattern): Readonly<Record<string, number>> {
+  const counts = new Map<string, number>([...pattern.fabrics.keys()].map((name) => [name, 0]));
+  for (const { fabric } of block.patches) counts.set(fabric.name, (counts.get(fabric.name) ?? 0) + 1);
+  return Object.fromEntries([...counts].filter(([, count]) => count > 0));
+}
+
+function pieceOf(piece: Piece, print: Printer): object {
+  const { fabric, shape, finished, cut, cutCount, piecesPerCut, pieces } = piece;
+  return { fabric: fabric.name, shape, finished: measureOf(finished, print), cut: measureOf(cut, print), cutCount, piecesPerCut, pieces, for: piece.for };
+}
+
+/** The planned fabrics, then those whose length is not worked out: they have no length, bound or purchase. */
+function fabricsOf(plan: CuttingPlan, print: Printer): readonly object[] {
+  return [...plan.fabrics.map((fabric) => fabricOf(fabric, print)), ...plan.unplanned.map(({ fabric }) => ({ ...namesOf(fabric), strips: [] }))];
+}
+
+function fabricOf({ fabric, strips, length, lowerBound, buy }: FabricPlan, print: Printer): object {
+  return {
+    ...namesOf(fabric),
+    strips: strips.map(({ width, count, subcuts }) => ({
+      width: lengthOf(width, print),
+      count,
+      subcuts: subcuts.map((subcut) => ({ piece: subcut.piece, count: subcut.count })),
+    })),
+    length: lengthOf(length, print),
+    lowerBound: lengthOf(lowerBound, print),
+    buy: { in: toNumber(buy), text: print.cloth(buy) },
+  };
+}
+
+function namesOf({ name, label, colour, value }: Fabric): object {
+  return { name, label, colour, lightness: Math.round((lightness(colour) ?? 0) * 10) / 10, value: value ?? valueOf(colour) };
+}
+
+function borderOf({ width, fabric, corners, strips }: BorderCut, print: Printer): object {
+  return {
+    width: lengthOf(width, print),
+    fabric: fabric.name,
+    corners,
+    strips: strips.map((strip) => ({ length: lengthOf(strip.length, print), width: lengthOf(strip.width, print), count: strip.count })),
+  };
+}

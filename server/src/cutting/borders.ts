@@ -1,0 +1,129 @@
+/**
+ * Borders of strips. A strip is cut finished + 2s each way; a mitred one, a trapezoid whose outer edge is the border's, needs
+ * (2+2√2)s in length, as a long side between two 45° points does, or 2s(o + √(w² + o²))/w where its own width is w and that of
+ * its neighbours o. Strips are cut across the width and joined end to end where
+ * they must be; `lengthwise`, and the sides in a directional fabric, are cut along the selvage in one piece.
+ */
+import { ZERO, add, div, equals, fraction, key, less, mul, roundUpTo, type Exact } from '../exact/number.ts';
+import type { BorderLayout, QuiltLayout } from '../geometry/layout.ts';
+import type { Fabric } from '../model/pattern.ts';
+import { countOf, gathered, splitByJoining, stripsToJoin, type Length } from './joined.ts';
+import type { BorderCut, Measure, Piece } from './plan.ts';
+import type { CutRules } from './shape.ts';
+import { lengthBetween } from './sides.ts';
+
+export interface BorderPlan {
+  readonly cuts: readonly BorderCut[];
+  readonly pieces: readonly Piece[];
+}
+
+/** The strips of every border that has any; pieced borders are made of blocks. */
+export function planBorders(layout: QuiltLayout, rules: CutRules): BorderPlan {
+  const plans = layout.borders.flatMap((border, i) => {
+    const { fabric, corners } = border;
+    return fabric && corners !== 'pieced' ? [planBorder({ border, fabric, number: i + 1, rules })] : [];
+  });
+  return { cuts: plans.flatMap(({ cuts }) => cuts), pieces: plans.flatMap(({ pieces }) => pieces) };
+}
+
+interface BorderContext {
+  readonly border: BorderLayout;
+  readonly fabric: Fabric;
+  readonly number: number;
+  readonly rules: CutRules;
+}
+
+/** `width` across the strip, `height` along it. */
+interface CutStrip {
+  readonly finished: Measure;
+  readonly exactCut: Measure;
+  readonly cut: Measure;
+  readonly lie: 'across' | 'along';
+}
+
+function planBorder(context: BorderContext): BorderPlan {
+  const { border, fabric, number } = context;
+  const strips = border.strips.filter(({ width, length }) => less(ZERO, width) && less(ZERO, length)).map((strip) => cutStrip(strip, context));
+  if (strips.length === 0) return { cuts: [], pieces: [] };
+  const listed = grouped(strips, ({ cut }) => `${key(cut.width)} ${key(cut.height)}`);
+  const cut: BorderCut = {
+    number,
+    width: border.width,
+    fabric,
+    corners: border.corners,
+    lengthwise: border.lengthwise,
+    strips: listed.map(([strip, ...more]) => ({ width: strip.cut.width, length: strip.cut.height, count: 1 + more.length })),
+  };
+  const alike = grouped(strips, (strip) => `${key(strip.cut.width)} ${strip.lie}`);
+  return { cuts: [cut], pieces: alike.flatMap((group) => stripPieces(group, context)) };
+}
+
+function cutStrip(strip: BorderLayout['strips'][number], { border, fabric, rules }: BorderContext): CutStrip {
+  const sides = mul(rules.seam, fraction(2));
+  const ends = border.corners === 'mitred' ? mitredEnds(strip, border, rules) : sides;
+  const exactCut = { width: add(strip.width, sides), height: add(strip.length, ends) };
+  const isSide = strip.side === 'left' || strip.side === 'right';
+  return {
+    finished: { width: strip.width, height: strip.length },
+    exactCut,
+    cut: { width: roundUpTo(exactCut.width, rules.roundUp), height: roundUpTo(exactCut.height, rules.roundUp) },
+    lie: border.lengthwise || (fabric.directional && isSide) ? 'along' : 'across',
+  };
+}
+
+/** What the seams take at both ends of a strip whose corners are mitred from the inner to the outer corner. */
+function mitredEnds({ side, width }: BorderLayout['strips'][number], { strips }: BorderLayout, { seam }: CutRules): Exact {
+  const isSide = (each: string): boolean => each === 'left' || each === 'right';
+  const other = strips.find((strip) => isSide(strip.side) !== isSide(side))?.width ?? width;
+  const slant = lengthBetween({ x: ZERO, y: ZERO }, { x: width, y: other });
+  return mul(mul(seam, fraction(2)), div(add(other, slant), width));
+}
+
+/** The pieces for strips of one width that lie the same way. */
+function stripPieces(strips: readonly [CutStrip, ...CutStrip[]], context: BorderContext): readonly Piece[] {
+  const [{ lie }] = strips;
+  const lengths = gathered(strips.map(({ cut }) => cut.height));
+  const pieceAt = (length: Length): Piece => wholePiece(strips.find(({ cut }) => equals(cut.height, length.length)) ?? strips[0], length.count, context);
+  if (lie === 'along') return lengths.map(pieceAt);
+  const { whole, joined } = splitByJoining(lengths, context.fabric.width, context.rules.seam);
+  const [longest] = joined;
+  return [...whole.map(pieceAt), ...(longest ? [joinedPiece(pieceAt(longest), joined, context)] : [])];
+}
+
+function wholePiece({ finished, exactCut, cut, lie }: CutStrip, count: number, { border, fabric, number }: BorderContext): Piece {
+  const { width, height } = finished;
+  return {
+    fabric,
+    shape: 'strip',
+    finished,
+    exactCut,
+    cut,
+    lie,
+    cutCount: count,
+    pieces: count,
+    piecesPerCut: 1,
+    method: 'plain',
+    for: `border ${number}`,
+    outline: [{ x: ZERO, y: ZERO }, { x: width, y: ZERO }, { x: width, y: height }, { x: ZERO, y: height }],
+    places: [border.place],
+  };
+}
+
+/** Strips of the whole width, joined into one from which the lengths are cut. */
+function joinedPiece(longest: Piece, lengths: readonly Length[], { fabric, rules }: BorderContext): Piece {
+  const cutCount = stripsToJoin(lengths, fabric.width, rules.seam);
+  if (cutCount === undefined) return longest;
+  const cut = { width: longest.cut.width, height: fabric.width };
+  const exactCut = { width: longest.exactCut.width, height: fabric.width };
+  return { ...longest, cut, exactCut, cutCount, pieces: countOf(lengths), method: 'from strips joined', joined: lengths };
+}
+
+function grouped<T>(items: readonly T[], name: (item: T) => string): readonly (readonly [T, ...T[]])[] {
+  const groups = new Map<string, [T, ...T[]]>();
+  for (const item of items) {
+    const group = groups.get(name(item));
+    if (group) group.push(item);
+    else groups.set(name(item), [item]);
+  }
+  return [...groups.values()];
+}

@@ -1,0 +1,102 @@
+/**
+ * Every patch of a quilt as something to cut, with how often it is needed and what for. A block is looked at once however
+ * often it is set, in its own axes: its straight grain is the block's, whichever way it is turned in the quilt.
+ */
+import { abs, equals, fraction, key, mul, type Exact } from '../exact/number.ts';
+import { rootUpTo, squareRoot } from '../exact/roots.ts';
+import { applyToAll, determinant, scale } from '../exact/transform.ts';
+import type { Patch, PatchRole, Placement, QuiltLayout } from '../geometry/layout.ts';
+import { cuttingOf, type Cutting, type CutRules } from './shape.ts';
+
+export interface Need {
+  readonly patch: Patch;
+  readonly cutting: Cutting;
+  readonly count: number;
+  readonly for: string;
+}
+
+/** The needs of a quilt in the order of its blocks, then the setting, the sashing and the borders. Strips of borders are not here. */
+export function needsOf(layout: QuiltLayout, rules: CutRules): readonly Need[] {
+  const float = layout.spec.float?.width;
+  const settingRules = float ? { ...rules, float } : rules;
+  return [...blockNeeds(layout, rules), ...USES.flatMap((use) => quiltNeeds(layout, settingRules, use))];
+}
+
+type Use = 'setting' | 'sashing' | 'border';
+
+const USES: readonly Use[] = ['setting', 'sashing', 'border'];
+
+const USE_OF: Readonly<Record<PatchRole, Use>> = {
+  patch: 'setting',
+  plain: 'setting',
+  side_triangle: 'setting',
+  corner_triangle: 'setting',
+  flipped_corner: 'setting',
+  sash: 'sashing',
+  cornerstone: 'sashing',
+  border: 'border',
+  border_corner: 'border',
+};
+
+function blockNeeds(layout: QuiltLayout, rules: CutRules): readonly Need[] {
+  const order = new Map(layout.blocks.map((block, i) => [block.layout.key, i]));
+  const first = ([placement]: readonly Placement[]): number => (placement && order.get(placement.block.key)) ?? layout.blocks.length;
+  const uses = [...placementsBySize(layout).values()].sort((a, b) => first(a) - first(b));
+  return uses.flatMap((placements) => {
+    const [placement] = placements;
+    return placement ? needsOfBlock(placement, placements.length, rules) : [];
+  });
+}
+
+/** Placements of the same block at the same size. */
+function placementsBySize(layout: QuiltLayout): ReadonlyMap<string, readonly Placement[]> {
+  const groups = new Map<string, Placement[]>();
+  for (const placement of layout.placements) {
+    const name = `${placement.block.key} ${key(abs(determinant(placement.transform)))}`;
+    const group = groups.get(name);
+    if (group) group.push(placement);
+    else groups.set(name, [placement]);
+  }
+  return groups;
+}
+
+function needsOfBlock({ block, transform }: Placement, count: number, rules: CutRules): readonly Need[] {
+  const growth = growthOf(abs(determinant(transform)));
+  return block.patches.flatMap((original) => {
+    const patch = equals(growth, fraction(1)) ? original : grown(original, growth);
+    const cutting = cuttingOf(patch, rules);
+    return cutting ? [{ patch, cutting, count, for: block.instance.name }] : [];
+  });
+}
+
+/** How many times longer lengths become, from the growth of areas. */
+function growthOf(areas: Exact): Exact {
+  return squareRoot(areas) ?? rootUpTo(areas, fraction(1, 2 ** 20));
+}
+
+function grown(patch: Patch, by: Exact): Patch {
+  const outline = applyToAll(patch.outline, scale(by));
+  return patch.arcs ? { ...patch, outline, arcs: patch.arcs.map((radius) => radius && mul(radius, by)) } : { ...patch, outline };
+}
+
+function quiltNeeds(layout: QuiltLayout, rules: CutRules, use: Use): readonly Need[] {
+  return layout.patches.flatMap((patch) => {
+    if (USE_OF[patch.role] !== use) return [];
+    const border = use === 'border' ? borderNumber(layout, patch) : 0;
+    if (patch.role === 'border' && isOfStrips(layout, border)) return [];
+    const cutting = cuttingOf(patch, rules);
+    const name = use === 'border' ? (border > 0 ? `border ${border}` : 'border') : use;
+    return cutting ? [{ patch, cutting, count: 1, for: name }] : [];
+  });
+}
+
+/** Counted from 1, from the inside out; 0 when the patch names no border's line. */
+function borderNumber(layout: QuiltLayout, patch: Patch): number {
+  return layout.borders.findIndex((border) => border.place.line === patch.place.line) + 1;
+}
+
+/** Whether a border's strips are planned from the border itself. */
+function isOfStrips(layout: QuiltLayout, number: number): boolean {
+  const border = layout.borders[number - 1];
+  return border !== undefined && border.corners !== 'pieced' && border.fabric !== undefined;
+}

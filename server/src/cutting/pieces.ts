@@ -1,0 +1,120 @@
+/** The needs of a quilt gathered into kinds of piece: the same fabric, shape, size and use, with how many squares to cut. */
+import { fraction, key, less } from '../exact/number.ts';
+import { shapeKey } from '../exact/polygon.ts';
+import { squaredDistance } from '../exact/point.ts';
+import type { Patch } from '../geometry/layout.ts';
+import type { Line } from '../text/document.ts';
+import type { Place } from '../text/place.ts';
+import { countOf, stripsToJoin } from './joined.ts';
+import type { Need } from './needs.ts';
+import type { Measure, Piece } from './plan.ts';
+import type { Cutting, CutRules } from './shape.ts';
+
+/** The pieces of all needs, in the order in which they first come up. */
+export function piecesOf(needs: readonly Need[], rules: CutRules): readonly Piece[] {
+  const groups = new Map<string, Group>();
+  for (const need of needs) {
+    const cutting = need.patch.fabric.directional ? need.cutting : shortSideFirst(need.cutting);
+    const name = groupKey(need, cutting);
+    const group = groups.get(name) ?? { need, cutting, pieces: 0, places: new PlaceSet() };
+    groups.set(name, group);
+    group.pieces += need.count;
+    group.places.add(need.patch.place);
+  }
+  return [...groups.values()].map((group) => pieceOf(group, rules));
+}
+
+interface Group {
+  readonly need: Need;
+  readonly cutting: Cutting;
+  pieces: number;
+  readonly places: PlaceSet;
+}
+
+function pieceOf({ need, cutting, pieces, places }: Group, rules: CutRules): Piece {
+  const { fabric, outline } = need.patch;
+  const piece: Piece = {
+    ...cutting,
+    fabric,
+    pieces,
+    cutCount: Math.ceil(pieces / cutting.piecesPerCut),
+    for: need.for,
+    outline,
+    places: places.all,
+    ...(fabric.directional ? { lie: 'along' as const } : {}),
+  };
+  return isLongStrip(need.patch, cutting) ? joinedPiece(piece, rules) : piece;
+}
+
+/** A sash, a spacer or a plain patch that is longer than the fabric is wide and can be joined from strips across it. */
+function isLongStrip({ role, fabric }: Patch, { shape, cut }: Cutting): boolean {
+  if (shape !== 'rectangle' || (role !== 'sash' && role !== 'plain' && role !== 'border')) return false;
+  if (fabric.directional) return less(fabric.width, cut.width);
+  return less(fabric.width, cut.height) && !less(fabric.width, cut.width);
+}
+
+function joinedPiece(piece: Piece, rules: CutRules): Piece {
+  const { fabric, pieces } = piece;
+  const [finished, cut, exactCut] = [piece.finished, piece.cut, piece.exactCut].map(longSideLast) as [Measure, Measure, Measure];
+  const joined = [{ length: cut.height, count: pieces }];
+  const cutCount = stripsToJoin(joined, fabric.width, rules.seam);
+  if (cutCount === undefined) return piece;
+  return {
+    ...piece,
+    shape: 'strip',
+    method: 'from strips joined',
+    lie: 'across',
+    joined,
+    finished,
+    cut: { width: cut.width, height: fabric.width },
+    exactCut: { width: exactCut.width, height: fabric.width },
+    cutCount,
+    pieces: countOf(joined),
+  };
+}
+
+function shortSideFirst(cutting: Cutting): Cutting {
+  const { finished, cut, exactCut } = cutting;
+  if (!less(exactCut.height, exactCut.width)) return cutting;
+  return { ...cutting, finished: swapped(finished), cut: swapped(cut), exactCut: swapped(exactCut) };
+}
+
+function swapped({ width, height }: Measure): Measure {
+  return { width: height, height: width };
+}
+
+function longSideLast(measure: Measure): Measure {
+  return less(measure.height, measure.width) ? swapped(measure) : measure;
+}
+
+function groupKey({ patch, for: use }: Need, cutting: Cutting): string {
+  const { shape, finished, cut } = cutting;
+  const sizes = [finished.width, finished.height, cut.width, cut.height].map(key).join(' ');
+  const template = shape === 'template' ? `${shapeKey(patch.outline, { mirror: 'different' })} ${arcsKey(patch)}` : '';
+  const isStrip = isLongStrip(patch, cutting) ? 'strip' : '';
+  return `${patch.fabric.name}|${use}|${shape}|${sizes}|${isStrip}|${template}`;
+}
+
+/** The arcs around the outline with the lengths of their chords, from whichever corner reads least. */
+function arcsKey({ outline, arcs }: Patch): string {
+  if (!arcs) return '';
+  const parts = outline.map((corner, i) => {
+    const next = outline[(i + 1) % outline.length] ?? corner;
+    return `${key(squaredDistance(corner, next))} ${key(arcs[i] ?? fraction(0))}`;
+  });
+  return parts.map((_, i) => [...parts.slice(i), ...parts.slice(0, i)].join('; ')).reduce((least, each) => (each < least ? each : least), parts.join('; '));
+}
+
+/** Places, each once, in the order they are added. */
+class PlaceSet {
+  readonly all: Place[] = [];
+  readonly #seen = new Map<Line, Set<string>>();
+
+  add(place: Place): void {
+    const columns = `${place.from} ${place.to}`;
+    const seen = this.#seen.get(place.line) ?? new Set<string>();
+    if (seen.has(columns)) return;
+    this.#seen.set(place.line, seen.add(columns));
+    this.all.push(place);
+  }
+}

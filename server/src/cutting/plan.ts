@@ -1,0 +1,155 @@
+/** What to cut from which fabric and how much to buy. Exact, in inches; cut sizes are rounded up to the ruler (`Rules.roundUp`). */
+import type { Exact } from '../exact/number.ts';
+import type { Point } from '../exact/point.ts';
+import type { Fabric } from '../model/pattern.ts';
+import type { Place } from '../text/place.ts';
+
+export type PieceShape =
+  | 'square'
+  | 'rectangle'
+  | 'half-square triangle'
+  | 'quarter-square triangle'
+  | 'side setting triangle'
+  | 'corner setting triangle'
+  | 'strip'
+  | 'template';
+
+export interface Measure {
+  readonly width: Exact;
+  readonly height: Exact;
+}
+
+/** One kind of piece: the same fabric, shape, size and use. */
+export interface Piece {
+  readonly fabric: Fabric;
+  readonly shape: PieceShape;
+  /** Of the patch; for triangles the legs, for setting triangles the block they stand beside, for templates the bounding box; binding as it is cut. */
+  readonly finished: Measure;
+  /** Of the square, rectangle or strip to cut, rounded up to the ruler. */
+  readonly cut: Measure;
+  /** The same before rounding up. */
+  readonly exactCut: Measure;
+  readonly cutCount: number;
+  readonly piecesPerCut: number;
+  /** How many patches are needed. */
+  readonly pieces: number;
+  /** The block or part it is for: `Capstan`, `setting`, `sashing`, `border 1`, `binding`. */
+  readonly for: string;
+  /** The finished outline of one patch, and the texts that make such patches. */
+  readonly outline: readonly Point[];
+  readonly places: readonly Place[];
+  /** How it is cut, in the trade's words: `cut once on the diagonal`. */
+  readonly method: CutMethod;
+  /**
+   * How it must lie on the fabric: `across` with `cut.height` from selvage to selvage, `along` with it along the selvage.
+   * Absent: either way.
+   */
+  readonly lie?: 'across' | 'along';
+  /** `from strips joined`: the lengths to cut from the joined strip (`finished.height` is the longest, finished). */
+  readonly joined?: readonly { readonly length: Exact; readonly count: number }[];
+}
+
+/** `bias`: a square of which one long bias strip is made. */
+export type CutMethod = 'plain' | 'once on the diagonal' | 'twice on the diagonal' | 'from strips joined' | 'template' | 'bias';
+
+/** A strip across the usable width and what is cut from it. */
+export interface Strip {
+  readonly width: Exact;
+  readonly count: number;
+  /** For one strip of the kind, in order from one end. */
+  readonly subcuts: readonly Subcut[];
+}
+
+export interface Subcut {
+  /** An index into `CuttingPlan.pieces`. */
+  readonly piece: number;
+  /** Pieces from one strip. */
+  readonly count: number;
+  /** `cut.height` lies along the strip; otherwise `cut.width` does. */
+  readonly turned?: true;
+  /** Pieces cut one above the other from each segment of the strip; 1 when absent. */
+  readonly stacked?: number;
+}
+
+export interface FabricPlan {
+  readonly fabric: Fabric;
+  readonly strips: readonly Strip[];
+  /** The length the strips take along the selvage. */
+  readonly length: Exact;
+  /** No plan of these cuts, laid with the grain, can take less: not rounded. */
+  readonly lowerBound: Exact;
+  /** With spare and shrinkage, rounded up to `Rules.yardage`. */
+  readonly buy: Exact;
+}
+
+export interface CuttingPlan {
+  readonly pieces: readonly Piece[];
+  /** The fabrics that are cut from yardage, in the order of their declarations; backing is apart. */
+  readonly fabrics: readonly FabricPlan[];
+  readonly borders: readonly BorderCut[];
+  readonly backing?: BackingPlan;
+  readonly batting?: BattingPlan;
+  readonly binding?: BindingPlan;
+  /** Pieces that fit the fabric neither way: they are in `pieces` and in no strip. */
+  readonly tooWide: readonly TooWide[];
+  /** Fabrics whose pieces are listed and whose length is not worked out yet: they are not in `fabrics`. */
+  readonly unplanned: readonly Unplanned[];
+}
+
+export interface TooWide {
+  readonly fabric: Fabric;
+  /** An index into `pieces`; absent for `backing` and `binding`. */
+  readonly piece?: number;
+  /** What it is for: `Capstan`, `border 1`, `backing`. */
+  readonly for: string;
+  /** The least width the fabric would need. */
+  readonly needs: Exact;
+  readonly places: readonly Place[];
+}
+
+export interface Unplanned {
+  readonly fabric: Fabric;
+  readonly why: 'fat quarters' | 'a piece' | 'strips' | 'squares' | 'assorted';
+}
+
+/** A border of strips; a pieced border is in the blocks it is made of. */
+export interface BorderCut {
+  /** Counted from 1, from the inside out, pieced borders included. */
+  readonly number: number;
+  /** Finished; of the top and bottom where the sides differ. */
+  readonly width: Exact;
+  readonly fabric: Fabric;
+  readonly corners: 'butted' | 'mitred' | 'squares' | 'pieced';
+  readonly lengthwise: boolean;
+  /** Cut sizes. */
+  readonly strips: readonly { readonly length: Exact; readonly width: Exact; readonly count: number }[];
+}
+
+export interface BackingPlan extends Measure {
+  readonly fabric?: Fabric;
+  readonly panels: number;
+  readonly seams: 'vertical' | 'horizontal' | 'none';
+  /** Of one panel, along the selvage. */
+  readonly panelLength: Exact;
+  readonly buy: Exact;
+}
+
+export interface BattingPlan extends Measure {
+  /** The smallest packaged size that covers it: `crib`, `twin` … or `by the yard`. */
+  readonly package: string;
+}
+
+export interface BindingPlan {
+  readonly fabric: Fabric;
+  /** Cut. */
+  readonly width: Exact;
+  readonly double: boolean;
+  /** Perimeter plus the joining allowance. */
+  readonly length: Exact;
+  /** Strips across the width of fabric; for bias binding, the squares it is made from. */
+  readonly strips: number;
+  /** Bias: the side of the square. */
+  readonly square?: Exact;
+  /** For the binding alone; its strips are also among the fabric's own. */
+  readonly buy: Exact;
+}
