@@ -1,0 +1,85 @@
+/**
+ * What a pattern becomes on the disk, and where. One rule for the editor's save, its button, the task and the command
+ * line: `out/<file name>` beside the file, with a folder for each size when the pattern names more than one.
+ */
+import { dirname, join } from 'node:path';
+import { cuttingCsv } from '../booklet/cutting-csv.ts';
+import { cuttingMarkdown } from '../booklet/cutting-list.ts';
+import { patternJson } from '../booklet/pattern-json.ts';
+import { UNTITLED } from '../booklet/source.ts';
+import { sceneOfBlock } from '../drawing/build.ts';
+import { svgOf } from '../drawing/svg.ts';
+import type { QuiltView, Snapshot } from '../snapshot.ts';
+import type { OutputKind } from './kinds.ts';
+import { fileNames } from './names.ts';
+import { patternName } from './sources.ts';
+import type { OutputFile } from './write.ts';
+
+export interface OutputOptions {
+  /** Names of sizes; all unless given. */
+  readonly sizes?: readonly string[];
+  /** The name of a colourway; the declared colours unless given. */
+  readonly colorway?: string;
+  /** Everything unless given. */
+  readonly only?: readonly OutputKind[];
+}
+
+/** The folder that a pattern's outputs are written to unless another is named. */
+export function outputFolder(path: string): string {
+  return join(dirname(path), 'out', patternName(path));
+}
+
+/** The files of a pattern without errors, in a fixed order. A library of blocks becomes the pictures of its blocks. */
+export function outputsOf(snapshot: Snapshot, options: OutputOptions = {}): OutputFile[] {
+  const wants = (kind: OutputKind): boolean => options.only?.includes(kind) ?? true;
+  const quilts = quiltsOf(snapshot, options);
+  if (quilts.length === 0) return wants('blocks') ? blockFiles(snapshot.blocks.map(({ layout, definition }) => ({ layout, name: definition.name })), '') : [];
+  const made = quilts.filter(({ name }) => options.sizes === undefined || (name !== null && options.sizes.includes(name)));
+  const folders = fileNames(quilts.map(({ name }) => name ?? ''));
+  const nested = quilts.length > 1;
+  const whole = nested && wants('pattern') ? [patternFile(snapshot, made, '')] : [];
+  return [...whole, ...made.flatMap((quilt) => quiltFiles(snapshot, quilts, quilt, { wants, folder: nested ? `${folders[quilts.indexOf(quilt)] ?? ''}/` : '' }))];
+}
+
+interface Where {
+  readonly wants: (kind: OutputKind) => boolean;
+  /** Empty, or a folder with a `/` behind it. */
+  readonly folder: string;
+}
+
+function quiltsOf(snapshot: Snapshot, { colorway }: OutputOptions): readonly QuiltView[] {
+  const colours = snapshot.pattern.colorways.find(({ name }) => name === colorway);
+  return colours ? snapshot.inColorway(colours) : snapshot.quilts;
+}
+
+function quiltFiles(snapshot: Snapshot, quilts: readonly QuiltView[], quilt: QuiltView, { wants, folder }: Where): OutputFile[] {
+  const source = { pattern: snapshot.pattern, quilts };
+  const title = snapshot.pattern.title ?? UNTITLED;
+  return [
+    ...(wants('quilt') ? [{ path: `${folder}quilt.svg`, text: svgOf(quilt.scene, { title: quilt.name === null ? title : `${title}, ${quilt.name}` }) }] : []),
+    ...(wants('blocks') ? blockFiles(namedBlocks(quilt), folder) : []),
+    ...(wants('cutting.md') ? [{ path: `${folder}cutting.md`, text: cuttingMarkdown(source, quilt) }] : []),
+    ...(wants('cutting.csv') ? [{ path: `${folder}cutting.csv`, text: cuttingCsv(source, quilt) }] : []),
+    ...(wants('pattern') ? [patternFile(snapshot, [quilt], folder)] : []),
+  ];
+}
+
+function patternFile({ pattern }: Snapshot, quilts: readonly QuiltView[], folder: string): OutputFile {
+  return { path: `${folder}pattern.json`, text: patternJson({ pattern, quilts }) };
+}
+
+type NamedBlock = { readonly name: string; readonly layout: Parameters<typeof sceneOfBlock>[0] };
+
+/** By the name of the block alone where the quilt has it with one set of arguments only. */
+function namedBlocks({ layout }: QuiltView): NamedBlock[] {
+  const definitions = layout.blocks.map((block) => block.layout.instance.definition);
+  return layout.blocks.map(({ layout: block }) => {
+    const { definition, name } = block.instance;
+    return { name: definitions.filter((each) => each === definition).length === 1 ? definition.name : name, layout: block };
+  });
+}
+
+function blockFiles(blocks: readonly NamedBlock[], folder: string): OutputFile[] {
+  const names = fileNames(blocks.map(({ name }) => name));
+  return blocks.map(({ layout }, index) => ({ path: `${folder}blocks/${names[index] ?? ''}.svg`, text: svgOf(sceneOfBlock(layout)) }));
+}
