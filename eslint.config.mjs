@@ -12,7 +12,7 @@ const exactOnly = {
     'error',
     { selector: 'Literal[raw=/^[0-9_]*\\.[0-9]/]', message: 'A float literal cannot decide anything: use exact numbers.' },
     { selector: 'Literal[raw=/^[0-9.]+e/i]', message: 'A float literal cannot decide anything: use exact numbers.' },
-    { selector: "CallExpression[callee.property.name='toNumber']", message: 'Leave the exact numbers only in drawing and output.' },
+    { selector: "CallExpression:matches([callee.property.name='toNumber'], [callee.name='toNumber'])", message: 'Leave the exact numbers only in drawing and output.' },
   ],
 };
 

@@ -1,0 +1,92 @@
+/** `expect-failed`: what the author said must hold does not hold. */
+import { piecesFor, quantityAt, quantityNames, type Quantity } from '../cutting/quantities.ts';
+import { formatMetres, formatYards, toInches } from '../exact/length.ts';
+import { compare, equals, type Exact } from '../exact/number.ts';
+import type { Expectation, Pattern } from '../model/pattern.ts';
+import { nearestWord } from '../text/nearest.ts';
+import type { Problem } from '../text/problem.ts';
+import { example } from './example.ts';
+import type { CheckContext, CheckedQuilt, Rule } from './rule.ts';
+import { bothLengths, lengthText, numberText } from './wording.ts';
+
+const crib = (limit: string): string =>
+  example(`block Buoy 6" {\n  ink sand\n  sand ink\n}\nquilt {\n  straight 5 by 6\n  place { Buoy }\n}\nexpect width at most ${limit}\n`);
+
+export const expectFailed: Rule = {
+  id: 'expect-failed',
+  severity: 'error',
+  title: 'An expectation that does not hold',
+  why: 'An `expect` line is the author\'s promise to the maker: a size that fits the bed, a count that fits the bolt. It is checked at every keystroke, so a change elsewhere cannot break it unseen.',
+  bad: crib('28"'),
+  good: crib('30"'),
+  mends: ['Change the pattern until it holds.', 'Change the expectation, if the new value is meant.'],
+  find: (context) => context.pattern.expectations.flatMap((expectation) => judge(expectation, context)),
+};
+
+function judge(expectation: Expectation, context: CheckContext): readonly Problem[] {
+  const [first] = expectation.path;
+  const named = context.quilts.filter((quilt) => quilt.size !== undefined && quilt.size.name === first?.text);
+  const made = context.pattern.sizes.length > 0 ? context.quilts.filter((quilt) => quilt.size !== undefined) : context.quilts;
+  if (made.length === 0) return [failed(expectation, 'there is no quilt to measure in this file')];
+  const path = expectation.path.slice(named.length > 0 ? 1 : 0).map((each) => each.text);
+  return (named.length > 0 ? named : made).flatMap((quilt) => judgeIn(quilt, path, expectation, context.pattern));
+}
+
+function judgeIn(quilt: CheckedQuilt, path: readonly string[], expectation: Expectation, pattern: Pattern): readonly Problem[] {
+  const where = quilt.size ? ` in ${quilt.size.name}` : '';
+  if (expectation.cut) return judgeCut(quilt, path, expectation, pattern, where);
+  const found = quantityAt(quilt, path, pattern.rules);
+  const name = path.join('.');
+  if (!found) {
+    const near = nearestWord(name, quantityNames(quilt));
+    return [failed(expectation, `there is no quantity \`${name}\`${where}${near === undefined ? '' : `; did you mean \`${near}\`?`}`)];
+  }
+  return judgeValue(found, name + where, expectation, pattern);
+}
+
+function judgeValue(found: Quantity, what: string, expectation: Expectation, pattern: Pattern): readonly Problem[] {
+  const { value, comparison } = expectation;
+  if ('fatQuarters' in value) return [failed(expectation, `\`${what}\` is not counted in fat quarters`)];
+  const bare = !value.isLength && found.kind !== 'count';
+  if (value.isLength && found.kind === 'count') return [failed(expectation, `\`${what}\` is a count, ${numberText(found.value)}, not a length`)];
+  const expected = bare ? inPatternUnits(value.number, pattern) : value.number;
+  if (holds(compare(found.value, expected), comparison)) return [];
+  const [has, wants] = texts(found, expected, pattern);
+  const word = { exactly: 'expected', at_most: 'expected at most', at_least: 'expected at least' }[comparison];
+  return [failed(expectation, `\`${what}\` is ${has}, ${word} ${wants}`)];
+}
+
+function judgeCut(quilt: CheckedQuilt, path: readonly string[], expectation: Expectation, pattern: Pattern, where: string): readonly Problem[] {
+  const [use, fabric] = path;
+  const { value } = expectation;
+  if (use === undefined || fabric === undefined || 'fatQuarters' in value) return [failed(expectation, 'a cut is expected as `cut BLOCK.FABRIC WIDTH by HEIGHT`')];
+  const pieces = piecesFor(quilt, use, fabric);
+  if (pieces.length === 0) return [failed(expectation, `nothing is cut from \`${fabric}\` for \`${use}\`${where}`)];
+  const width = value.isLength ? value.number : inPatternUnits(value.number, pattern);
+  const second = expectation.by ?? value;
+  const height = second.isLength ? second.number : inPatternUnits(second.number, pattern);
+  const asExpected = pieces.some(({ cut }) => (equals(cut.width, width) && equals(cut.height, height)) || (equals(cut.width, height) && equals(cut.height, width)));
+  if (asExpected) return [];
+  const sizes = [...new Set(pieces.map(({ cut }) => `${lengthText(cut.width, pattern)} by ${lengthText(cut.height, pattern)}`))];
+  return [failed(expectation, `\`${use}.${fabric}\` is cut ${sizes.join(' and ')}${where}, expected ${lengthText(width, pattern)} by ${lengthText(height, pattern)}`)];
+}
+
+function holds(order: -1 | 0 | 1, comparison: Expectation['comparison']): boolean {
+  if (comparison === 'exactly') return order === 0;
+  return comparison === 'at_most' ? order <= 0 : order >= 0;
+}
+
+function texts(found: Quantity, expected: Exact, pattern: Pattern): readonly [string, string] {
+  if (found.kind === 'count') return [numberText(found.value), numberText(expected)];
+  if (found.kind === 'length') return bothLengths(found.value, expected, pattern);
+  const cloth = pattern.rules.units === 'inches' ? formatYards : formatMetres;
+  return [cloth(found.value), cloth(expected)];
+}
+
+function inPatternUnits(number: Exact, pattern: Pattern): Exact {
+  return pattern.rules.units === 'inches' ? number : toInches(number, 'cm');
+}
+
+function failed(expectation: Expectation, message: string): Problem {
+  return { rule: 'expect-failed', place: expectation.place, message };
+}

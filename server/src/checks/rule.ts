@@ -1,0 +1,49 @@
+/** The shape of a rule: what it is called, how grave it is, why it matters, an example of each kind, and how it is found. */
+import type { CuttingPlan } from '../cutting/plan.ts';
+import type { BlockLayout, QuiltLayout } from '../geometry/layout.ts';
+import type { Finding } from '../model/finding.ts';
+import type { Pattern, SizeDefinition } from '../model/pattern.ts';
+import type { Tree } from '../syntax/tree.ts';
+import type { Problem, RuleId } from '../text/problem.ts';
+
+/** Errors stop outputs; warnings and hints do not. */
+export type Severity = 'error' | 'warning' | 'hint';
+
+export interface Rule {
+  readonly id: RuleId;
+  readonly severity: Severity;
+  /** A few words, as a heading. */
+  readonly title: string;
+  /** Why it matters to a maker, in a short paragraph. */
+  readonly why: string;
+  /** A whole pattern in which the rule speaks exactly where `bad` says, and one in which it is silent. */
+  readonly bad: string;
+  readonly good: string;
+  /** The usual mends, one a line. */
+  readonly mends: readonly string[];
+  readonly find: (context: CheckContext) => readonly Problem[];
+}
+
+export interface CheckContext {
+  readonly tree: Tree;
+  readonly pattern: Pattern;
+  /** The file's blocks that need no arguments (the others are judged where they are used). */
+  readonly blocks: readonly BlockLayout[];
+  readonly quilts: readonly CheckedQuilt[];
+  /** Every finding of the model and the geometry, each once, in no order. */
+  readonly findings: readonly Finding[];
+}
+
+/** The quilt in one size; the plan is worked out when a rule first asks for it. */
+export interface CheckedQuilt {
+  readonly size: SizeDefinition | undefined;
+  readonly layout: QuiltLayout;
+  readonly plan: CuttingPlan;
+}
+
+export type FindingOf<R extends Finding['rule']> = Extract<Finding, { readonly rule: R }>;
+
+/** The findings of one rule. */
+export function findingsOf<R extends Finding['rule']>(context: CheckContext, rule: R): readonly FindingOf<R>[] {
+  return context.findings.filter((finding): finding is FindingOf<R> => finding.rule === rule);
+}
