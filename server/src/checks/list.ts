@@ -1,11 +1,13 @@
 /** The rules, in the order of the handbook: reading, names, blocks, the quilt, what is expected. */
 import { borderDoesNotFit } from './border-does-not-fit.ts';
+import { cutOffRuler } from './cut-off-ruler.ts';
 import { doesNotFit } from './does-not-fit.ts';
 import { duplicateName } from './duplicate-name.ts';
 import { expectFailed } from './expect-failed.ts';
 import { gridSum } from './grid-sum.ts';
 import { importCycle, importMissing } from './imports.ts';
 import { notYet } from './not-yet.ts';
+import { patchTooSmall } from './patch-too-small.ts';
 import { emptyPatch, gap, outside, overlap } from './plane.ts';
 import { rowLength } from './row-length.ts';
 import type { Rule, Severity } from './rule.ts';
@@ -23,7 +25,7 @@ export const RULES: readonly Rule[] = [
   syntax, unclearNumber, tooLarge, notYet,
   unknownName, duplicateName, unusedFabric, unusedBlock, wrongArgument, importMissing, importCycle,
   rowLength, gridSum, gap, overlap, outside, emptyPatch, doesNotFit,
-  sizesDiffer, borderDoesNotFit, stripTooWide, expectFailed,
+  sizesDiffer, borderDoesNotFit, stripTooWide, cutOffRuler, patchTooSmall, expectFailed,
 ];
 
 const BY_ID = new Map(RULES.map((rule) => [rule.id, rule]));

@@ -1,5 +1,5 @@
 /** The shape of a rule: what it is called, how grave it is, why it matters, an example of each kind, and how it is found. */
-import type { CuttingPlan } from '../cutting/plan.ts';
+import type { CuttingPlan, Piece } from '../cutting/plan.ts';
 import type { BlockLayout, QuiltLayout } from '../geometry/layout.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Pattern, SizeDefinition } from '../model/pattern.ts';
@@ -46,4 +46,14 @@ export type FindingOf<R extends Finding['rule']> = Extract<Finding, { readonly r
 /** The findings of one rule. */
 export function findingsOf<R extends Finding['rule']>(context: CheckContext, rule: R): readonly FindingOf<R>[] {
   return context.findings.filter((finding): finding is FindingOf<R> => finding.rule === rule);
+}
+
+/** The pieces of a quilt, those of blocks left out in which something is wrong already: their sizes would mislead. */
+export function soundPieces({ layout, plan }: CheckedQuilt): readonly Piece[] {
+  const faulty = new Set(layout.blocks.filter((block) => hasFindings(block.layout)).map((block) => block.layout.instance.name));
+  return plan.pieces.filter((piece) => !faulty.has(piece.for));
+}
+
+function hasFindings({ findings, instance }: BlockLayout): boolean {
+  return findings.length > 0 || instance.findings.length > 0;
 }

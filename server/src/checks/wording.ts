@@ -3,14 +3,15 @@
  * rounded that can be written exactly.
  */
 import { formatArea, formatLength, formatNumber, fromInches } from '../exact/length.ts';
-import { compare, fraction, isRational, key, mul, type Exact } from '../exact/number.ts';
+import { compare, fraction, isRational, key, mul, roundTo, type Exact } from '../exact/number.ts';
 import type { Pattern } from '../model/pattern.ts';
 
-/** A length in the pattern's units, exact wherever it is a fraction: `8 999/1000"`, never `about 9"`. */
+/** A length in the pattern's units, exact wherever it is a fraction: `8 999/1000"`, never `about 9"`; a root to a thousandth of an inch. */
 export function lengthText(inches: Exact, pattern: Pattern): string {
   const style = { units: pattern.rules.units };
   const printed = formatLength(inches, style);
-  if (!isRounded(printed) || !isRational(inches)) return printed;
+  if (!isRounded(printed)) return printed;
+  if (!isRational(inches)) return `about ${formatLength(roundTo(inches, fraction(1, 1000)), style)}`;
   return style.units === 'inches' ? `${fractionText(inches)}"` : `${fractionText(fromInches(inches, 'cm'))} cm`;
 }
 

@@ -12,7 +12,7 @@ import type { BackingPlan, BattingPlan, Measure } from './plan.ts';
 import { usualWidth, wholeUnit } from './units.ts';
 
 /** The backing; undefined when the fabric is no wider than a join takes, or its panels are past counting. */
-export function planBacking(layout: QuiltLayout, spec: NonNullable<QuiltSpec['backing']>, rules: Rules): BackingPlan | undefined {
+export function planBacking(layout: QuiltLayout, spec: Omit<NonNullable<QuiltSpec['backing']>, 'place'>, rules: Rules): BackingPlan | undefined {
   const size = sizeWith(layout, spec.overhang, rules);
   const { fabric } = spec;
   const width = fabric?.width ?? usualWidth(rules.units);
@@ -45,7 +45,7 @@ function panelsOver(across: Exact, along: Exact, width: Exact, join: Exact): Pan
   return { panels, panelLength: along, length: mul(fraction(panels ?? 1), along) };
 }
 
-export function planBatting(layout: QuiltLayout, spec: NonNullable<QuiltSpec['batting']>, rules: Rules): BattingPlan {
+export function planBatting(layout: QuiltLayout, spec: Omit<NonNullable<QuiltSpec['batting']>, 'place'>, rules: Rules): BattingPlan {
   const size = sizeWith(layout, spec.overhang, rules);
   const fits = (a: number, b: number): boolean => atMost(size.width, fraction(a)) && atMost(size.height, fraction(b));
   const found = PACKAGES.find(({ width, height }) => fits(width, height) || fits(height, width));

@@ -1,5 +1,5 @@
 /** From the quilt in the plane to what is cut from which fabric: pieces, strips, lengths to buy, backing, batting, binding. */
-import { compare, fraction, mul, type Exact } from '../exact/number.ts';
+import { compare, fraction, isZero, mul, type Exact } from '../exact/number.ts';
 import type { QuiltLayout } from '../geometry/layout.ts';
 import type { Fabric, Pattern, QuiltSpec, Rules } from '../model/pattern.ts';
 import { planBacking, planBatting } from './backing.ts';
@@ -22,7 +22,9 @@ export function planCutting(layout: QuiltLayout, pattern: Pattern): CuttingPlan 
   const { backing, batting, binding } = layout.spec;
   const borders = planBorders(layout, rules);
   const bound = binding && planBinding(layout, binding, rules);
-  const backed = backing && planBacking(layout, backing, rules);
+  const isEmpty = isZero(layout.width);
+  const backed = backing ?? !isEmpty ? planBacking(layout, backing ?? UNSAID, rules) : undefined;
+  const padded = batting ?? !isEmpty ? planBatting(layout, batting ?? UNSAID, rules) : undefined;
   const pieces = inOrder([...piecesOf(needsOf(layout, rules), rules), ...borders.pieces, ...(bound ? [bound.piece] : [])], pattern);
   const fabrics = [...new Map(pieces.map(({ fabric }) => [fabric.name, fabric])).values()];
   return {
@@ -30,12 +32,15 @@ export function planCutting(layout: QuiltLayout, pattern: Pattern): CuttingPlan 
     fabrics: fabrics.filter((fabric) => !whyUnplanned(fabric)).map((fabric) => planFabric(fabric, pieces, rules)),
     borders: borders.cuts,
     ...(backed ? { backing: backed } : {}),
-    ...(batting ? { batting: planBatting(layout, batting, rules) } : {}),
+    ...(padded ? { batting: padded } : {}),
     ...(bound ? { binding: bound.plan } : {}),
     tooWide: [...piecesTooWide(pieces), ...(bound ? [] : tooNarrow(binding, 'binding', rules)), ...(backed ? [] : tooNarrow(backing, 'backing', rules))],
     unplanned: fabrics.flatMap((fabric) => whyUnplanned(fabric) ?? []),
   };
 }
+
+/** Every quilt has a backing and a batting, whether the pattern speaks of them or not: 4" larger a side (language.md, section 5). */
+const UNSAID = { overhang: fraction(4) };
 
 /** Fabrics as they are declared; of a fabric, the uses as they come up, the largest piece first. */
 function inOrder(pieces: readonly Piece[], pattern: Pattern): readonly Piece[] {

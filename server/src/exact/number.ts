@@ -110,7 +110,7 @@ export function mul(x: Exact, y: Exact): Exact {
 export function div(x: Exact, y: Exact): Exact {
   if (isZero(y)) throw new RangeError('Division by zero.');
   if (y.lane === 'rational') return mul(x, y.a > 0 ? reduced(y.over, y.a) : reduced(-y.over, -y.a));
-  return fromWide(mulWide(toWide(x), invertWide(toWide(y))));
+  return rationalQuotient(x, y) ?? fromWide(mulWide(toWide(x), invertWide(toWide(y))));
 }
 
 export function abs(x: Exact): Exact {
@@ -287,6 +287,14 @@ function narrow(a: number, b: number, c: number, d: number, over: number): Exact
   let common = over;
   for (const part of [a, b, c, d]) if (common !== 1) common = commonFactor(part, common);
   return new Exact('surd', a / common + 0, b / common + 0, c / common + 0, d / common + 0, over / common, undefined);
+}
+
+/** x / y where x is a rational multiple of y and both are surds in safe integers, as on every line at 0°, 45° or 90° to another. */
+function rationalQuotient(x: Exact, y: Exact): Exact | undefined {
+  if (x.lane !== 'surd' || y.lane !== 'surd' || !isSafe(largest(x) * largest(y))) return undefined;
+  const [p, q] = y.b !== 0 ? [x.b, y.b] : y.c !== 0 ? [x.c, y.c] : [x.d, y.d];
+  const isMultiple = x.a * q === p * y.a && x.b * q === p * y.b && x.c * q === p * y.c && x.d * q === p * y.d;
+  return isMultiple ? div(mul(plain(p), plain(y.over)), mul(plain(q), plain(x.over))) : undefined;
 }
 
 function fromWide(x: Wide): Exact {

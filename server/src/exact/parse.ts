@@ -11,9 +11,9 @@ export function parseNumber(text: string): Exact | undefined {
   if (decimal !== null) return parseDecimal(decimal[1] ?? '', decimal[2] ?? '');
   const parts = NUMBER.exec(text)?.groups;
   if (parts === undefined) return undefined;
-  const { whole, top, bottom, sign, n, d } = parts;
+  const { whole, before, top, bottom, sign, n, d } = parts;
   if (n !== undefined && d !== undefined) return BigInt(d) === 0n ? undefined : fraction(BigInt(n), BigInt(d));
-  const start = fraction(BigInt(whole ?? 0));
+  const start = fraction(BigInt(whole ?? before ?? 0));
   const [above, below] = sign === undefined ? [BigInt(top ?? 0), BigInt(bottom ?? 1)] : VULGAR_FRACTIONS[sign] ?? [0n, 1n];
   return above < below ? add(start, fraction(above, below)) : undefined;
 }
@@ -43,7 +43,7 @@ export const VULGAR_FRACTIONS: Readonly<Record<string, readonly [bigint, bigint]
 
 /** A fraction by itself; a whole number, alone or with a fraction after blanks, a hyphen or, for a sign, nothing; a sign. */
 const NUMBER = new RegExp(
-  String.raw`^(?:(?<n>\d+)[/⁄](?<d>\d+)|(?<whole>\d+)(?:(?:[ \t]+|-)(?<top>\d+)[/⁄](?<bottom>\d+))?|(?:(?<whole>\d+)(?:[ \t]*|-))?(?<sign>[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒↉]))$`,
+  String.raw`^(?:(?<n>\d+)[/⁄](?<d>\d+)|(?<whole>\d+)(?:(?:[ \t]+|-)(?<top>\d+)[/⁄](?<bottom>\d+))?|(?:(?<before>\d+)(?:[ \t]*|-))?(?<sign>[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒↉]))$`,
 );
 
 function parseDecimal(whole: string, decimals: string): Exact {
