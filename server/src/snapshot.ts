@@ -11,7 +11,7 @@ import { layoutBlock } from './geometry/block.ts';
 import type { BlockLayout, QuiltLayout } from './geometry/layout.ts';
 import { layoutQuilt } from './geometry/quilt.ts';
 import { buildPattern, type ModelHost } from './model/build.ts';
-import { defaultInstance } from './model/instantiate.ts';
+import { defaultInstance, sampleInstance } from './model/instantiate.ts';
 import type { BlockDefinition, Colorway, Pattern, QuiltSpec, SizeDefinition } from './model/pattern.ts';
 import { specifyQuilt } from './model/quilt.ts';
 import { parse } from './syntax/parse.ts';
@@ -32,7 +32,7 @@ export interface Snapshot {
   readonly quilts: readonly QuiltView[];
   /** What the editor shows first: the count in `quilt`, else the first size. */
   readonly shown: QuiltView | undefined;
-  /** The blocks of this file that need no arguments, laid out, in the order of the text. */
+  /** The blocks of this file laid out, in the order of the text; parameters without a default stand in grey. */
   readonly blocks: readonly BlockView[];
   /** The quilt in other colours. */
   inColorway(colorway: Colorway): readonly QuiltView[];
@@ -106,7 +106,7 @@ class LazySnapshot implements Snapshot {
     return (this.#blocks ??= [...this.pattern.blocks.values()]
       .filter((definition) => definition.origin === 'file')
       .map((definition) => {
-        const instance = defaultInstance(this.pattern, definition);
+        const instance = defaultInstance(this.pattern, definition) ?? sampleInstance(this.pattern, definition);
         return instance ? new LazyBlock(definition, layoutBlock(instance)) : undefined;
       })
       .filter((view) => view !== undefined));

@@ -27,7 +27,7 @@ export interface Rule {
 export interface CheckContext {
   readonly tree: Tree;
   readonly pattern: Pattern;
-  /** The file's blocks that need no arguments (the others are judged where they are used). */
+  /** The file's blocks with their defaults, or with stand-ins where a parameter has none. */
   readonly blocks: readonly BlockLayout[];
   readonly quilts: readonly CheckedQuilt[];
   /** Every finding of the model and the geometry, each once, in no order. */

@@ -4,7 +4,7 @@
  */
 import type { BlockLayout } from '../geometry/layout.ts';
 import type { Finding } from '../model/finding.ts';
-import type { Pattern } from '../model/pattern.ts';
+import type { BlockInstance, Pattern } from '../model/pattern.ts';
 import type { Tree } from '../syntax/tree.ts';
 import type { Place } from '../text/place.ts';
 import type { Problem } from '../text/problem.ts';
@@ -29,9 +29,17 @@ function allFindings({ pattern, blocks, quilts }: Omit<CheckContext, 'findings'>
   const layouts = new Set<BlockLayout>([...blocks, ...quilts.flatMap((quilt) => placedBlocks(quilt))]);
   return [
     ...pattern.findings,
-    ...[...layouts].flatMap((layout) => [...layout.instance.findings, ...layout.findings]),
+    ...[...layouts].flatMap((layout) => layout.findings),
+    ...[...instancesIn([...layouts].map((layout) => layout.instance))].flatMap((instance) => instance.findings),
     ...quilts.flatMap(({ layout }) => [...layout.spec.findings, ...layout.findings]),
   ];
+}
+
+/** Blocks and all that stands in them, each once. */
+function instancesIn(roots: readonly BlockInstance[]): ReadonlySet<BlockInstance> {
+  const all = new Set(roots);
+  for (const instance of all) for (const inner of instance.nested ?? []) all.add(inner);
+  return all;
 }
 
 /** A problem of this document as it is; an error of another one at the import that brings it in; else nothing. */

@@ -1,0 +1,29 @@
+/**
+ * What the model and the geometry find wrong, as data: the rule it belongs to, the place and the facts. The wording, the
+ * severity and the mend are the rule's own (`checks/`, one file a rule).
+ */
+import type { Exact } from '../exact/number.ts';
+import type { Place } from '../text/place.ts';
+
+export type Finding =
+  | { readonly rule: 'unknown-name'; readonly place: Place; readonly name: string; readonly wanted: Wanted; readonly known: readonly string[] }
+  | { readonly rule: 'duplicate-name'; readonly place: Place; readonly name: string; readonly what: string; readonly first: Place }
+  | { readonly rule: 'unused-fabric'; readonly place: Place; readonly name: string; readonly line: Place }
+  | { readonly rule: 'unused-block'; readonly place: Place; readonly name: string; readonly line: Place }
+  /** `problem` is a whole sentence without a full stop: a count, a kind or a value that cannot be. */
+  | { readonly rule: 'wrong-argument'; readonly place: Place; readonly problem: string; readonly related?: Place }
+  | { readonly rule: 'import-missing'; readonly place: Place; readonly path: string; readonly why: 'missing' | 'outside' | 'unreadable' }
+  | { readonly rule: 'import-cycle'; readonly place: Place; readonly chain: readonly string[] }
+  | { readonly rule: 'row-length'; readonly place: Place; readonly found: number; readonly expected: number; readonly of: 'cells' | 'rows'; readonly related?: Place; readonly relatedMessage?: string }
+  | { readonly rule: 'grid-sum'; readonly place: Place; readonly found: Exact; readonly expected: Exact; readonly what: string; readonly last?: { readonly place: Place; readonly value: Exact; readonly isLength: boolean }; readonly related?: Place }
+  | { readonly rule: 'gap'; readonly place: Place; readonly area: Exact; readonly corners: readonly { readonly x: Exact; readonly y: Exact }[]; readonly regions: number }
+  | { readonly rule: 'overlap'; readonly place: Place; readonly other: Place; readonly area: Exact; readonly at: { readonly x: Exact; readonly y: Exact } }
+  | { readonly rule: 'outside'; readonly place: Place; readonly area: Exact; readonly at: { readonly x: Exact; readonly y: Exact }; readonly width: Exact; readonly height: Exact }
+  | { readonly rule: 'empty-patch'; readonly place: Place; readonly why: string }
+  | { readonly rule: 'does-not-fit'; readonly place: Place; readonly name: string; readonly found: { readonly width: Exact; readonly height: Exact }; readonly room: { readonly width: Exact; readonly height: Exact }; readonly isLength: boolean; readonly related?: Place }
+  | { readonly rule: 'sizes-differ'; readonly place: Place; readonly other: Place; readonly found: Exact; readonly expected: Exact; readonly what: string }
+  | { readonly rule: 'border-does-not-fit'; readonly place: Place; readonly side: Exact; readonly unit: Exact; readonly what: string; readonly spacer?: Exact; readonly before?: Place }
+  | { readonly rule: 'too-large'; readonly place: Place; readonly found: string; readonly limit: string }
+  | { readonly rule: 'not-yet'; readonly place: Place; readonly what: string };
+
+export type Wanted = 'fabric' | 'block' | 'fabric or block' | 'number' | 'size' | 'parameter' | 'quantity' | 'bed';
