@@ -1,5 +1,6 @@
-// Takes the README's pictures in the real editor: `node test/harness/editor/pictures.ts` for all, or with names for some.
+// Takes the README's pictures in the real editor: `npm run pictures` for all, `npm run pictures -- hover` for some.
 import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import type { Page } from 'playwright-core';
 import { openPage } from './browser.ts';
 import { runProgram } from './cleanup.ts';
@@ -16,18 +17,39 @@ interface Picture {
   readonly prepare: (page: Page) => Promise<void>;
 }
 
-const size = { width: 1280, height: 800 };
+const size = { width: 1360, height: 800 };
 
 const pictures: readonly Picture[] = [
   {
-    to: '.cache/editor-run/opened.png',
-    sample: 'star.quilt',
+    to: 'samples/pictures/editor.png',
+    sample: 'harbour-mail.quilt',
     size,
     prepare: async (page) => {
-      await act(page, { do: 'press', keys: 'Control+B' });
+      await showPreview(page);
+      await act(page, { do: 'clickText', text: 'Mooring' });
+      await setTimeout(1500);
+    },
+  },
+  {
+    to: 'samples/pictures/hover.png',
+    sample: 'harbour-mail.quilt',
+    size,
+    prepare: async (page) => {
+      await showPreview(page);
+      await act(page, { do: 'hoverText', text: 'frame\\light' });
+      await setTimeout(1500);
     },
   },
 ];
+
+/** The text on the left, the preview on the right, and nothing else. */
+async function showPreview(page: Page): Promise<void> {
+  await act(page, { do: 'press', keys: 'Control+B' });
+  await act(page, { do: 'press', keys: 'Control+K' });
+  await act(page, { do: 'press', keys: 'v' });
+  await act(page, { do: 'text', place: 'webview', selector: '#tools' });
+  await setTimeout(1500);
+}
 
 await runProgram(main);
 
@@ -44,7 +66,7 @@ async function take(editor: Editor, picture: Picture): Promise<void> {
   const page = await openPage(picture.size);
   const opened = remote(editor, join(folder, picture.sample));
   await page.goto(addressOf(editor, folder, [['openFile', opened]]));
-  await page.locator('.view-line').first().click();
+  await act(page, { do: 'clickText', text: 'about' });
   await picture.prepare(page);
   await act(page, { do: 'screenshot', path: picture.to });
   console.log(`Took ${picture.to}`);

@@ -70,6 +70,7 @@ const settings = {
   'workbench.secondarySideBar.defaultVisibility': 'hidden',
   'workbench.startupEditor': 'none',
   'workbench.tips.enabled': false,
+  'editor.minimap.enabled': false,
   'git.enabled': false,
   'npm.autoDetect': 'off',
 };

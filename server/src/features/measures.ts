@@ -1,0 +1,35 @@
+/** How features say lengths, cloth and counts, and one fact for every size of a quilt. */
+import { printerFor } from '../booklet/words.ts';
+import { equals, type Exact } from '../exact/number.ts';
+import { lengthText } from '../checks/wording.ts';
+import type { Measure } from '../cutting/plan.ts';
+import type { Pattern } from '../model/pattern.ts';
+import type { QuiltView, Snapshot } from '../snapshot.ts';
+
+/** `7 1/2" square`, `4" by 2"`. */
+export function sideBySide({ width, height }: Measure, pattern: Pattern): string {
+  const first = lengthText(width, pattern);
+  return equals(width, height) ? `${first} square` : `${first} by ${lengthText(height, pattern)}`;
+}
+
+/** `59 1/4" by 72"`. */
+export function widthByHeight({ width, height }: Measure, pattern: Pattern): string {
+  return `${lengthText(width, pattern)} by ${lengthText(height, pattern)}`;
+}
+
+/** A length as cloth is bought: `1 3/8 yd`, `1.3 m`. */
+export function clothText(inches: Exact, pattern: Pattern): string {
+  return printerFor(pattern.rules.units).cloth(inches);
+}
+
+/** `crib 12, throw 20`: a fact of each size. One alone where there are no sizes or all say the same. */
+export function perSize(snapshot: Snapshot, say: (quilt: QuiltView) => string | undefined): string | undefined {
+  const said = snapshot.quilts.flatMap((quilt) => {
+    const text = say(quilt);
+    return text === undefined ? [] : [{ name: quilt.name, text }];
+  });
+  const [first] = said;
+  if (!first) return undefined;
+  const same = said.length === snapshot.quilts.length && said.every(({ text }) => text === first.text);
+  return same || first.name === null ? first.text : said.map(({ name, text }) => `${name ?? ''} ${text}`).join(', ');
+}

@@ -1,0 +1,120 @@
+/**
+ * What this server understands besides the protocol: the names of its own messages and what they carry. Plain types, so
+ * that the editor's side and the tests read the same page. Lengths are inches, y down, as in the drawing.
+ */
+
+/** Requests from the editor to the server, by method. */
+export interface Requests {
+  /** The picture of a file; null when there is no such file. */
+  'scant/preview': { params: PreviewParams; result: Preview | null };
+  /** The outlines of what the text at a position makes, in the picture of the same choice. */
+  'scant/shapesAt': { params: ShapesParams; result: Shapes | null };
+  /** The texts that make what lies at a point of the picture: the innermost first, then what it stands in. */
+  'scant/textAt': { params: TextAtParams; result: SourceRange[] };
+  /** Writes the outputs of a file. */
+  'scant/build': { params: BuildParams; result: BuildAnswer };
+  /** The page of a rule, as Markdown; without a rule, the list of all. */
+  'scant/explain': { params: ExplainParams; result: Explanation };
+}
+
+/** Notifications from the server to the editor, by method. */
+export interface Notifications {
+  /** The pictures of these files may have changed. */
+  'scant/changed': { uris: string[] };
+}
+
+/** Which picture of a file: a named size and a colourway, or what the editor shows first. */
+export interface Choice {
+  size?: string | null;
+  colorway?: string | null;
+}
+
+export interface PreviewParams extends Choice {
+  uri: string;
+}
+
+export interface Preview {
+  uri: string;
+  /** The document's version the picture was made from; 0 for a file that no editor has open. */
+  version: number;
+  title: string;
+  /** Null when nothing can be drawn. */
+  svg: string | null;
+  /** Of the picture, in inches. */
+  width: number;
+  height: number;
+  kind: 'quilt' | 'blocks';
+  /** For a library of blocks: what stands where in the picture. */
+  labels: Label[];
+  /** How many errors the text has. */
+  errors: number;
+  /** Errors took something out of the picture: what is missing is worth keeping from an earlier one. */
+  partial: boolean;
+  /** What can be chosen, and what is shown. */
+  sizes: string[];
+  colorways: string[];
+  size: string | null;
+  colorway: string | null;
+}
+
+/** A name under a block, centred at x; y is the top of the text. */
+export interface Label {
+  text: string;
+  x: number;
+  y: number;
+}
+
+export interface ShapesParams extends Choice {
+  uri: string;
+  position: SourcePosition;
+}
+
+export interface Shapes {
+  version: number;
+  /** An SVG path in inches; empty when the text makes nothing that is drawn. */
+  path: string;
+}
+
+export interface TextAtParams extends Choice {
+  uri: string;
+  x: number;
+  y: number;
+}
+
+export interface SourceRange {
+  uri: string;
+  range: { start: SourcePosition; end: SourcePosition };
+}
+
+export interface SourcePosition {
+  line: number;
+  character: number;
+}
+
+export interface BuildParams {
+  uri: string;
+  /** `preview_and_cut_list` is what a save writes unless told otherwise. */
+  what: 'preview_and_cut_list' | 'everything';
+}
+
+export interface BuildAnswer {
+  /** Where the outputs of the file stand; null when they have no place (an unsaved file). */
+  folder: string | null;
+  /** Paths in the folder whose bytes are new. */
+  written: string[];
+  /** How many stood there already with the same bytes. */
+  unchanged: number;
+  /** Why nothing was written. */
+  refused: { why: 'errors' | 'unsaved' | 'unknown' | 'failed'; message: string } | null;
+}
+
+export interface ExplainParams {
+  rule?: string;
+}
+
+export interface Explanation {
+  /** Every rule, for a list to pick from. */
+  rules: { id: string; severity: 'error' | 'warning' | 'hint'; title: string }[];
+  /** Null when no rule of that name was asked for. */
+  markdown: string | null;
+}
