@@ -1,7 +1,7 @@
 /** `expect-failed`: what the author said must hold does not hold. */
 import { piecesFor, quantityAt, quantityNames, type Quantity } from '../cutting/quantities.ts';
 import { formatMetres, formatYards, toInches } from '../exact/length.ts';
-import { compare, equals, type Exact } from '../exact/number.ts';
+import { compare, equals, isZero, type Exact } from '../exact/number.ts';
 import type { Expectation, Pattern } from '../model/pattern.ts';
 import { nearestWord } from '../text/nearest.ts';
 import type { Problem } from '../text/problem.ts';
@@ -28,8 +28,13 @@ function judge(expectation: Expectation, context: CheckContext): readonly Proble
   const named = context.quilts.filter((quilt) => quilt.size !== undefined && quilt.size.name === first?.text);
   const made = context.pattern.sizes.length > 0 ? context.quilts.filter((quilt) => quilt.size !== undefined) : context.quilts;
   if (made.length === 0) return [failed(expectation, 'there is no quilt to measure in this file')];
+  // A quilt that could not be laid out has its own problem; that nothing can be measured in it is no second one.
   const path = expectation.path.slice(named.length > 0 ? 1 : 0).map((each) => each.text);
-  return (named.length > 0 ? named : made).flatMap((quilt) => judgeIn(quilt, path, expectation, context.pattern));
+  return (named.length > 0 ? named : made).filter(isLaidOut).flatMap((quilt) => judgeIn(quilt, path, expectation, context.pattern));
+}
+
+function isLaidOut({ layout }: CheckedQuilt): boolean {
+  return !isZero(layout.width) && [...layout.spec.findings, ...layout.findings].every((finding) => finding.rule === 'not-yet');
 }
 
 function judgeIn(quilt: CheckedQuilt, path: readonly string[], expectation: Expectation, pattern: Pattern): readonly Problem[] {

@@ -27,9 +27,13 @@ export function planCutting(layout: QuiltLayout, pattern: Pattern): CuttingPlan 
   const padded = batting ?? !isEmpty ? planBatting(layout, batting ?? UNSAID, rules) : undefined;
   const pieces = inOrder([...piecesOf(needsOf(layout, rules), rules), ...borders.pieces, ...(bound ? [bound.piece] : [])], pattern);
   const fabrics = [...new Map(pieces.map(({ fabric }) => [fabric.name, fabric])).values()];
+  // Strips are searched for when somebody asks: most checks need the pieces only, at every keystroke.
+  let plans: readonly FabricPlan[] | undefined;
   return {
     pieces,
-    fabrics: fabrics.filter((fabric) => !whyUnplanned(fabric)).map((fabric) => planFabric(fabric, pieces, rules)),
+    get fabrics() {
+      return (plans ??= fabrics.filter((fabric) => !whyUnplanned(fabric)).map((fabric) => planFabric(fabric, pieces, rules)));
+    },
     borders: borders.cuts,
     ...(backed ? { backing: backed } : {}),
     ...(padded ? { batting: padded } : {}),
