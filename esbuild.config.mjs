@@ -1,6 +1,7 @@
 // Bundles the four programs: extension host client, preview web view, language server, command line.
 // `node esbuild.config.mjs` builds once; `--watch` keeps building.
 import { build, context } from 'esbuild';
+import { textFiles } from './grammar/module.mjs';
 
 const shared = {
   bundle: true,
@@ -8,7 +9,7 @@ const shared = {
   minify: true,
   keepNames: false,
   legalComments: 'linked',
-  loader: { '.ohm': 'text', '.quilt': 'text' },
+  ...textFiles,
   logLevel: 'info',
 };
 const node = { ...shared, platform: 'node', target: 'node20', format: 'cjs', outExtension: { '.js': '.cjs' }, outdir: 'dist' };

@@ -1,13 +1,15 @@
 import { readFileSync } from 'node:fs';
 import { defineConfig } from 'vitest/config';
+import { grammarModule } from './grammar/module.mjs';
 
-/** Loads grammar and pattern files as strings, as the bundler does. */
+/** Loads grammars ready made and pattern files as strings, as the bundler does. */
 const textFiles = {
   name: 'text-files',
   enforce: 'pre' as const,
   load(id: string): string | null {
     const path = id.split('?')[0] ?? id;
-    return /\.(ohm|quilt)$/.test(path) ? `export default ${JSON.stringify(readFileSync(path, 'utf8'))};` : null;
+    if (path.endsWith('.ohm')) return grammarModule(readFileSync(path, 'utf8'));
+    return path.endsWith('.quilt') ? `export default ${JSON.stringify(readFileSync(path, 'utf8'))};` : null;
   },
 };
 

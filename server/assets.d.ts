@@ -1,7 +1,8 @@
-// Text files that the bundler (and the test runner) turn into strings.
+// Files that the bundler (and the test runner) turn into modules: a grammar into grammars by name, a pattern into its text.
 declare module '*.ohm' {
-  const text: string;
-  export default text;
+  const grammars: Readonly<Record<string, import('ohm-js').Grammar>>;
+  export default grammars;
+  export const source: string;
 }
 declare module '*.quilt' {
   const text: string;

@@ -1,5 +1,5 @@
 /**
- * Does it tile, against clippers on the same patches in the same run: `node test/bench/tiling.ts` (Node 24 or later).
+ * Does it tile, against clippers on the same patches in the same run: `npm run bench -- tiling`.
  * Medians in ms after warming up; the ratios are what to compare, the milliseconds depend on the machine. Clippers are given doubles, and
  * the time to make them counts, as does ours to read exact numbers.
  */

@@ -1,6 +1,7 @@
 /** The program as it is shipped: bundled, as a process of its own, in pipes and as an editor starts it. */
 import { spawn, spawnSync, type SpawnSyncReturns } from 'node:child_process';
 import { build } from 'esbuild';
+import { textFiles } from '../../grammar/module.mjs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -22,7 +23,7 @@ beforeAll(async () => {
     platform: 'node',
     target: 'node20',
     format: 'cjs',
-    loader: { '.ohm': 'text', '.quilt': 'text' },
+    ...textFiles,
     logLevel: 'silent',
   });
   return () => {

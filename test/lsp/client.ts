@@ -8,6 +8,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { textFiles } from '../../grammar/module.mjs';
 import type { ClientCapabilities, Diagnostic, DocumentDiagnosticReport, InitializeParams, Position, PublishDiagnosticsParams } from 'vscode-languageserver-protocol';
 import type { Failure, Results, Told } from './messages.ts';
 import { validator } from './valid.ts';
@@ -76,9 +77,8 @@ function bundled(): Promise<string> {
     const folder = mkdtempSync(join(tmpdir(), 'scant-server-'));
     process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
     const outfile = join(folder, 'server.cjs');
-    const loader = { '.ohm': 'text', '.quilt': 'text' } as const;
     const start = `import { startServer } from './server/src/lsp/main.ts'; startServer();`;
-    await build({ stdin: { contents: start, resolveDir: project, loader: 'ts' }, outfile, bundle: true, platform: 'node', target: 'node20', format: 'cjs', loader, logLevel: 'error', sourcemap: 'inline' });
+    await build({ stdin: { contents: start, resolveDir: project, loader: 'ts' }, outfile, bundle: true, platform: 'node', target: 'node20', format: 'cjs', ...textFiles, logLevel: 'error', sourcemap: 'inline' });
     return outfile;
   })());
 }

@@ -1,9 +1,7 @@
-/** The grammar of grammar/quilt.ohm, compiled once: the language, and the language as it is typed. */
-import { grammars } from 'ohm-js';
+/** The grammar of grammar/quilt.ohm: the language, and the language as it is typed. */
 import type { Grammar, Node } from 'ohm-js';
-import source from '../../../grammar/quilt.ohm';
+import both, { source } from '../../../grammar/quilt.ohm';
 
-const both = grammars(source);
 const quilt = both['Quilt'] as Grammar;
 const tolerant = both['Tolerant'] as Grammar;
 const quiltNodes = quilt.createSemantics();
