@@ -18,12 +18,12 @@ function scant(...words) {
 /** One line a fact, for each size of the pattern. */
 function summary({ title, sizes }) {
   return sizes.flatMap((size) => {
-    const patches = size.pieces.reduce((total, piece) => total + piece.pieces, 0);
+    const patches = size.pieces.filter((piece) => piece.for !== 'binding').reduce((total, piece) => total + piece.pieces, 0);
     const buy = size.fabrics.map(({ name, buy }) => `${name} ${buy.text}`).join(', ');
     const name = size.name === null ? title : `${title}, ${size.name}`;
     return [
       `${name}: ${size.width.text} by ${size.height.text}`,
-      `  ${patches} pieces; blocks: ${size.blocks.map((block) => `${block.count} ${block.name}`).join(', ')}`,
+      `  ${patches} patches; blocks: ${size.blocks.map((block) => `${block.count} ${block.name}`).join(', ')}`,
       `  fabric to buy: ${buy}`,
       `  backing ${size.backing.buy.text}, batting ${size.batting.width.text} by ${size.batting.height.text}`,
     ];
