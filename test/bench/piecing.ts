@@ -1,17 +1,22 @@
 /**
- * How long it takes to find out how a block is sewn, and how that grows: `node test/bench/piecing.ts` (Node 24 or later).
- * Medians in ms of fresh layouts; the last column is the time for nine times the patches over the time for the first.
+ * How long it takes to find out how a block is sewn and how a quilt is pressed, and how that grows: `node test/bench/piecing.ts`
+ * (Node 24 or later). Medians of processor time in ms, for layouts not seen before; the last column is the growth.
  */
-import { ONE, SQRT2, TWO, add, div, fraction, mul, sub } from '../../server/src/exact/number.ts';
+import { ONE, SQRT2, TWO, add, div, fraction, mul, sub, sum } from '../../server/src/exact/number.ts';
 import type { Exact } from '../../server/src/exact/number.ts';
-import { midpoint } from '../../server/src/exact/point.ts';
+import { midpoint, samePoint } from '../../server/src/exact/point.ts';
 import type { Point } from '../../server/src/exact/point.ts';
-import type { Patch } from '../../server/src/geometry/layout.ts';
+import { translate } from '../../server/src/exact/transform.ts';
+import type { BlockLayout, Patch, QuiltLayout } from '../../server/src/geometry/layout.ts';
+import type { Fabric, QuiltSpec } from '../../server/src/model/pattern.ts';
 import { assemble } from '../../server/src/piecing/assembly.ts';
+import { pressingOf } from '../../server/src/piecing/pressing.ts';
+import { settingOf } from '../../server/src/piecing/setting.ts';
+import { sewingOf } from '../../server/src/piecing/sewing.ts';
 import { random } from '../geometry/partitions.ts';
-import { INK, RUST, SAND, box, patchOf } from '../piecing/layouts.ts';
+import { INK, RUST, SAND, block, box, number, patchOf, place } from '../piecing/layouts.ts';
 
-const RUNS = 7;
+const RUNS = 9;
 const FABRICS = [INK, SAND, RUST];
 const FAMILIES: Readonly<Record<string, (patches: number) => Patch[]>> = {
   'squares, one fabric': (n) => cells(side(n), () => 0),
@@ -25,22 +30,63 @@ const FAMILIES: Readonly<Record<string, (patches: number) => Patch[]>> = {
   'eight-pointed stars': (n) => stars(side(n / 16)),
   'octagons and squares': (n) => octagons(side(n / 2)),
 };
+const SIZES = [100, 400, 900];
 
-console.log('patches                               100      400      900   x9 patches takes');
-for (const [name, make] of Object.entries(FAMILIES)) {
-  const times = [100, 400, 900].map((n) => median(() => make(n)));
-  const growth = (times[2] ?? 0) / (times[0] ?? 1);
-  console.log(name.padEnd(34) + times.map((t) => t.toFixed(1).padStart(7)).join('  ') + `${growth.toFixed(1)}x`.padStart(12));
+console.log(`assembly, by patches             ${SIZES.map((n) => `${n}`.padStart(7)).join('  ')}   x9 patches takes`);
+for (const [name, make] of Object.entries(FAMILIES)) print(name, SIZES.map((n) => median(() => make(n), assemble)));
+
+console.log(`\n12 distinct blocks, by blocks    ${[120, 480, 1080].map((n) => `${n}`.padStart(7)).join('  ')}   x9 blocks takes`);
+const settings = [[10, 12], [20, 24], [30, 36]] as const;
+print('pressing alone', settings.map(([across, down]) => median(() => pressTask(queen(across, down)), pressingOf)));
+print('all of the sewing', settings.map(([across, down]) => median(() => queen(across, down), (layout) => sewingOf(layout, { methods: {} }))));
+
+function print(name: string, times: readonly number[]): void {
+  const growth = (times.at(-1) ?? 0) / (times[0] ?? 1);
+  console.log(name.padEnd(33) + times.map((t) => t.toFixed(1).padStart(7)).join('  ') + `${growth.toFixed(1)}x`.padStart(12));
 }
 
-function median(make: () => readonly Patch[]): number {
+function median<T>(make: () => T, run: (made: T) => unknown): number {
   const times = Array.from({ length: RUNS }, () => {
-    const patches = make();
-    const start = performance.now();
-    if (!assemble(patches)) throw new Error('no plan');
-    return performance.now() - start;
+    const made = make();
+    const start = process.cpuUsage();
+    if (run(made) === undefined) throw new Error('no plan');
+    return process.cpuUsage(start).user / 1000;
   });
   return times.sort((a, b) => a - b)[RUNS >> 1] ?? 0;
+}
+
+/** 12 blocks of 25 patches in three fabrics, in turn. */
+function queen(across: number, down: number): QuiltLayout {
+  const blocks = Array.from({ length: 12 }, (_, i): BlockLayout => {
+    const pick = random(100 + i);
+    return block(`Block ${i}`, 5, 5, grid(5).flatMap(([x, y]) => (pick.below(3) > 0 ? [box(x, y, 1, 1, fabricOf(pick.below(3)))] : halves(x, y, pick.below(2)))));
+  });
+  const placements = Array.from({ length: across * down }, (_, i) => {
+    const [column, row] = [i % across, Math.floor(i / across)];
+    const chosen = blocks[(column + 5 * row) % 12] ?? block('none', 5, 5, []);
+    return { block: chosen, transform: translate(number(5 * column), number(5 * row)), place: place(1), row, column, part: 'place' as const };
+  });
+  const [width, height] = [number(5 * across), number(5 * down)];
+  const counted = blocks.map((layout) => ({ layout, name: layout.key, count: placements.filter((each) => each.block === layout).length }));
+  return { spec: {} as QuiltSpec, width, height, placements, patches: [], borders: [], centre: { width, height }, blocks: counted, findings: [] };
+}
+
+function pressTask(layout: QuiltLayout): Parameters<typeof pressingOf>[0] {
+  const made = layout.blocks.flatMap(({ layout: of, count }) => {
+    const assembled = assemble(of.patches);
+    return assembled ? [{ layout: of, count, assembled }] : [];
+  });
+  return { blocks: made, setting: settingOf(layout), way: 'nested' };
+}
+
+function fabricOf(i: number): Fabric {
+  return FABRICS[i] ?? INK;
+}
+
+function halves(x: number, y: number, way: number): Patch[] {
+  const [a, b, c, d] = box(x, y, 1, 1).outline as [Point, Point, Point, Point];
+  const outlines = way === 0 ? [[a, b, c], [a, c, d]] : [[a, b, d], [b, c, d]];
+  return outlines.map((outline, i) => patchOf(outline, { fabric: fabricOf(i) }));
 }
 
 function side(n: number): number {
@@ -132,13 +178,22 @@ function stars(n: number): Patch[] {
   });
 }
 
+/** Regular octagons with squares on point between them, cut in half at the sides and in quarters at the corners. */
 function octagons(n: number): Patch[] {
-  const snip = div(SQRT2, add(TWO, TWO));
-  return grid(n).flatMap(([i, j]) => {
-    const at = (x: Exact, y: Exact): Point => ({ x: add(x, fraction(i)), y: add(y, fraction(j)) });
-    const [o, a, b, w] = [fraction(0), sub(ONE, snip), snip, ONE];
-    const corners = [at(b, o), at(a, o), at(w, b), at(w, a), at(a, w), at(b, w), at(o, a), at(o, b)];
-    const snips = [[at(o, o), at(b, o), at(o, b)], [at(a, o), at(w, o), at(w, b)], [at(w, a), at(w, w), at(a, w)], [at(o, a), at(b, w), at(o, w)]];
-    return [patchOf(corners, { fabric: INK }), ...snips.map((outline) => patchOf(outline))];
+  const snip = sub(ONE, div(SQRT2, TWO));
+  const at = (i: number, dx: Exact): Exact => sum([fraction(i), dx]);
+  const zero = fraction(0);
+  const wholes = grid(n).map(([i, j]) => {
+    const [x1, x2, x3, x4] = [zero, snip, sub(ONE, snip), ONE].map((d) => at(i, d)) as [Exact, Exact, Exact, Exact];
+    const [y1, y2, y3, y4] = [zero, snip, sub(ONE, snip), ONE].map((d) => at(j, d)) as [Exact, Exact, Exact, Exact];
+    return patchOf([[x2, y1], [x3, y1], [x4, y2], [x4, y3], [x3, y4], [x2, y4], [x1, y3], [x1, y2]].map(([x = zero, y = zero]) => ({ x, y })), { fabric: INK });
   });
+  const between = grid(n + 1).map(([i, j]) => {
+    const [x, y] = [fraction(i), fraction(j)];
+    const [left, right] = [i === 0 ? x : sub(x, snip), i === n ? x : add(x, snip)];
+    const [top, bottom] = [j === 0 ? y : sub(y, snip), j === n ? y : add(y, snip)];
+    const corners = [{ x, y: top }, { x: right, y }, { x, y: bottom }, { x: left, y }];
+    return patchOf(corners.filter((p, k) => !samePoint(p, corners.at(k - 1) ?? p)));
+  });
+  return [...wholes, ...between];
 }

@@ -1,0 +1,138 @@
+/**
+ * Which way to press every seam of a quilt. Each distinct block is pressed the same way wherever it stands; the seams of the setting
+ * each have their own. As few crossings as possible fail to nest (proven, see `press-solve.ts`), then as many seams as possible go to
+ * the darker fabric, or away from a pieced part towards a plain one. Points with eight seam ends or more are pressed open.
+ */
+import type { Point } from '../exact/point.ts';
+import type { BlockLayout } from '../geometry/layout.ts';
+import type { Methods } from '../model/pattern.ts';
+import { lightness } from '../text/colour.ts';
+import { meetingsOf } from './press-quilt.ts';
+import type { PressedPlan, SeamPair } from './press-quilt.ts';
+import { seamPoints } from './press-points.ts';
+import type { Pressed } from './press-points.ts';
+import { solvePressing } from './press-solve.ts';
+import { blockOutline } from './setting.ts';
+import type { Setting } from './setting.ts';
+import type { BlockToMake } from './units.ts';
+
+/** As seen from `from` to `to` of the stretch. */
+export type PressSide = 'left' | 'right' | 'open';
+
+export interface PressedSeams {
+  /** Undefined for the setting. */
+  readonly layout: BlockLayout | undefined;
+  /** For each seam of the plan, by its number, the side of each of its stretches. */
+  readonly sides: readonly (readonly PressSide[])[];
+}
+
+export interface Pressing {
+  readonly blocks: readonly PressedSeams[];
+  readonly setting: PressedSeams | undefined;
+  /** Crossings in the whole quilt where the allowances lie to opposite sides. */
+  readonly nested: number;
+  /** Seams in the whole quilt that are pressed open. */
+  readonly open: number;
+  /** Crossings that cannot nest; what they are, kind by kind. */
+  readonly conflicts: number;
+  readonly named: readonly Conflict[];
+  /** True when no way of pressing leaves fewer conflicts. */
+  readonly proven: boolean;
+}
+
+export interface Conflict {
+  /** How many there are in the quilt. */
+  readonly count: number;
+  /** One of them: in the coordinates of `layout`, or of the quilt. */
+  readonly at: Point;
+  readonly layout: BlockLayout | undefined;
+  /** The blocks whose seams meet there; undefined for a seam of the setting. */
+  readonly between: readonly [BlockLayout | undefined, BlockLayout | undefined];
+}
+
+type Way = NonNullable<Methods['press']>['way'];
+
+export interface PressTask {
+  readonly blocks: readonly BlockToMake[];
+  readonly setting: Setting | undefined;
+  /** Of the pattern; a block's own comes before it. */
+  readonly way: Way;
+}
+
+export function pressingOf({ blocks, setting, way }: PressTask): Pressing {
+  const plans: PressedPlan[] = [];
+  let first = 0;
+  const add = (plan: Omit<PressedPlan, 'first'>): void => {
+    plans.push({ ...plan, first });
+    first += plan.points.pressed.length;
+  };
+  for (const { layout, count, assembled } of blocks) {
+    add({ layout, count, points: seamPoints(assembled.plan, blockOutline(layout)), way: layout.instance.methods.press?.way ?? way });
+  }
+  if (setting?.assembled) add({ layout: undefined, count: 1, points: seamPoints(setting.assembled.plan, []), way });
+  return pressed(plans, setting);
+}
+
+function pressed(plans: readonly PressedPlan[], setting: Setting | undefined): Pressing {
+  const open = plans.flatMap(opened);
+  const { pairs, bulky } = meetingsOf(plans, setting);
+  for (const seam of bulky) open[seam] = true;
+  const close = pairs.filter(({ a, b }) => open[a] !== true && open[b] !== true);
+  const wish = plans.flatMap((plan) => plan.points.pressed.map((each) => (each.as === each.number ? wishOf(plan, each, setting) : 0)));
+  const settled = plans.flatMap((plan) => plan.points.pressed.map((each): 0 | 1 | undefined => (plan.way === 'to_dark' ? sideWished(wishOf(plan, each, setting)) : undefined)));
+  const { sides, proven } = solvePressing({ settled, wish, pairs: close });
+  const isNested = ({ a, b, differ }: SeamPair): boolean => (sides[a] !== sides[b]) === differ;
+  const conflicts = close.filter((pair) => !isNested(pair));
+  const sideOf = (plan: PressedPlan, each: Pressed): PressSide => {
+    const seam = plan.first + each.as;
+    return open[seam] === true ? 'open' : sides[seam] === 1 ? 'left' : 'right';
+  };
+  const seams = plans.map((plan) => ({ layout: plan.layout, sides: bySeam(plan, (each) => sideOf(plan, each)) }));
+  return {
+    blocks: seams.filter((each) => each.layout !== undefined),
+    setting: seams.find((each) => each.layout === undefined),
+    nested: weigh(close.filter(isNested)),
+    open: plans.reduce((sum, plan) => sum + plan.count * plan.points.pressed.filter((each) => each.as === each.number && sideOf(plan, each) === 'open').length, 0),
+    conflicts: weigh(conflicts),
+    named: conflicts.map(({ weight, at, layout, between }) => ({ count: weight, at, layout, between })),
+    proven,
+  };
+}
+
+function opened({ way, points }: PressedPlan): boolean[] {
+  const over = new Set(points.bulky.flatMap((point) => point.over.map((each) => each.as)));
+  return points.pressed.map((each) => way === 'open' || over.has(each.as));
+}
+
+function bySeam({ points }: PressedPlan, sideOf: (each: Pressed) => PressSide): PressSide[][] {
+  const sides: PressSide[][] = [];
+  for (const each of points.pressed) (sides[each.seam.number] ??= []).push(sideOf(each));
+  return sides;
+}
+
+function weigh(pairs: readonly SeamPair[]): number {
+  return pairs.reduce((sum, { weight }) => sum + weight, 0);
+}
+
+function sideWished(wish: number): 0 | 1 | undefined {
+  return wish === 0 ? undefined : wish > 0 ? 1 : 0;
+}
+
+/** How many seams would rather go left: those with the darker fabric there; in the setting those with a plain part there. */
+function wishOf(plan: PressedPlan, { stretch }: Pressed, setting: Setting | undefined): number {
+  const lightOf = (part: number): number | undefined => {
+    if (plan.layout) return lightness(plan.layout.patches[part]?.fabric.colour ?? '');
+    const patch = setting?.parts[part]?.patch;
+    // A pieced block is as if lighter than any cloth: seams go away from it.
+    return patch ? lightness(patch.fabric.colour) : PIECED;
+  };
+  const [left, right] = [mean(stretch.left.map(lightOf)), mean(stretch.right.map(lightOf))];
+  return left === undefined || right === undefined || left === right ? 0 : left < right ? plan.count : -plan.count;
+}
+
+const PIECED = 1000;
+
+function mean(values: readonly (number | undefined)[]): number | undefined {
+  const known = values.filter((value) => value !== undefined);
+  return known.length === 0 ? undefined : known.reduce((sum, value) => sum + value, 0) / known.length;
+}

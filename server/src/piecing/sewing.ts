@@ -1,0 +1,95 @@
+/**
+ * How a quilt is sewn, all in all: the plan of every block and of the setting, the units to make, which way to press, and what a
+ * maker should be told. Worked out once for each layout.
+ */
+import type { BlockLayout, QuiltLayout } from '../geometry/layout.ts';
+import type { Finding } from '../model/finding.ts';
+import type { Rules } from '../model/pattern.ts';
+import { assemble } from './assembly.ts';
+import type { Assembled } from './assembly.ts';
+import { blockFindings, settingFindings } from './findings.ts';
+import type { SewingPlan } from './plan.ts';
+import { pressingOf } from './pressing.ts';
+import type { Pressing } from './pressing.ts';
+import { settingOf } from './setting.ts';
+import type { Setting } from './setting.ts';
+import { unitsOf } from './units.ts';
+import type { Units } from './units.ts';
+
+export interface BlockSewing {
+  readonly layout: BlockLayout;
+  /** Undefined when the patches do not tile the block (then the layout has findings), and when working it out was given up. */
+  readonly assembled: Assembled | undefined;
+  /** True when the block tiles, and is so deep or so tangled that no plan was worked out. */
+  readonly gaveUp: boolean;
+  /** `set-in-seam`, `partial-seam` and `bulky-point`, each once at its place in the text. */
+  readonly findings: readonly Finding[];
+}
+
+export interface QuiltSewing {
+  /** In the order of the layout; `name` as the outputs call it. */
+  readonly blocks: readonly (BlockSewing & { readonly name: string; readonly count: number })[];
+  readonly setting: Setting;
+  readonly units: Units;
+  readonly pressing: Pressing;
+  readonly seams: SeamCounts;
+  /** Of the blocks and the setting. */
+  readonly findings: readonly Finding[];
+}
+
+/** Over the whole quilt. */
+export interface SeamCounts {
+  /** A seam sewn in two goes is one. */
+  readonly count: number;
+  /** Corners that are set in. */
+  readonly setIn: number;
+  /** Seams sewn in two goes. */
+  readonly partial: number;
+  readonly pressing: { readonly nested: number; readonly open: number; readonly conflicts: number };
+}
+
+const blocks = new WeakMap<BlockLayout, BlockSewing>();
+
+export function sewingOfBlock(layout: BlockLayout): BlockSewing {
+  const known = blocks.get(layout) ?? sewBlock(layout);
+  blocks.set(layout, known);
+  return known;
+}
+
+const quilts = new WeakMap<QuiltLayout, Map<string, QuiltSewing>>();
+
+/** Of the rules only `press` matters. */
+export function sewingOf(layout: QuiltLayout, rules: Pick<Rules, 'methods'>): QuiltSewing {
+  const way = rules.methods.press?.way ?? 'nested';
+  const known = quilts.get(layout) ?? new Map<string, QuiltSewing>();
+  quilts.set(layout, known);
+  const sewing = known.get(way) ?? sewQuilt(layout, way);
+  known.set(way, sewing);
+  return sewing;
+}
+
+function sewBlock(layout: BlockLayout): BlockSewing {
+  const assembled = assemble(layout.patches);
+  const gaveUp = !assembled && layout.patches.length > 0 && layout.findings.length === 0;
+  return { layout, assembled, gaveUp, findings: assembled ? blockFindings(layout, assembled) : [] };
+}
+
+function sewQuilt(layout: QuiltLayout, way: 'open' | 'to_dark' | 'nested'): QuiltSewing {
+  const sewn = layout.blocks.map((block) => ({ ...sewingOfBlock(block.layout), name: block.name, count: block.count }));
+  const toMake = sewn.flatMap(({ layout: block, count, assembled }) => (assembled ? [{ layout: block, count, assembled }] : []));
+  const setting = settingOf(layout);
+  const pressing = pressingOf({ blocks: toMake, setting, way });
+  const findings = [...sewn.flatMap((block) => block.findings), ...settingFindings(setting)];
+  return { blocks: sewn, setting, units: unitsOf(toMake), pressing, seams: countSeams(toMake, setting, pressing), findings };
+}
+
+function countSeams(made: readonly { readonly count: number; readonly assembled: Assembled }[], setting: Setting, { nested, open, conflicts }: Pressing): SeamCounts {
+  const plans = [...made.map(({ count, assembled }) => ({ count, plan: assembled.plan })), ...(setting.assembled ? [{ count: 1, plan: setting.assembled.plan }] : [])];
+  const total = (of: (plan: SewingPlan) => number): number => plans.reduce((sum, { count, plan }) => sum + count * of(plan), 0);
+  return {
+    count: total((plan) => plan.seams.filter((seam) => seam.kind !== 'finish' || seam.stop === undefined).length),
+    setIn: total((plan) => plan.setIn),
+    partial: total((plan) => plan.partial),
+    pressing: { nested, open, conflicts },
+  };
+}
