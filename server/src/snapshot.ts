@@ -14,6 +14,7 @@ import { buildPattern, type ModelHost } from './model/build.ts';
 import { defaultInstance, sampleInstance } from './model/instantiate.ts';
 import type { BlockDefinition, Colorway, Pattern, QuiltSpec, SizeDefinition } from './model/pattern.ts';
 import { specifyQuilt } from './model/quilt.ts';
+import { sewingOf, type QuiltSewing } from './piecing/sewing.ts';
 import { parse } from './syntax/parse.ts';
 import type { Tree } from './syntax/tree.ts';
 import type { Document } from './text/document.ts';
@@ -45,6 +46,8 @@ export interface QuiltView {
   readonly spec: QuiltSpec;
   readonly layout: QuiltLayout;
   readonly plan: CuttingPlan;
+  /** How it is sewn and pressed. */
+  readonly sewing: QuiltSewing;
   readonly scene: Scene;
 }
 
@@ -155,6 +158,9 @@ class LazyQuilt implements QuiltView {
   }
   get plan(): CuttingPlan {
     return (this.#plan ??= planCutting(this.layout, this.#pattern));
+  }
+  get sewing(): QuiltSewing {
+    return sewingOf(this.layout, this.#pattern.rules);
   }
   get scene(): Scene {
     return (this.#scene ??= sceneOfQuilt(this.layout));

@@ -8,6 +8,7 @@ import { patternJson } from '../../server/src/booklet/pattern-json.ts';
 import type { BookletQuilt, BookletSource } from '../../server/src/booklet/source.ts';
 import { counted } from '../../server/src/booklet/words.ts';
 import { METRIC } from '../cutting/layouts.ts';
+import { snapshotOfText } from '../harness/snapshot.ts';
 import { sample, sampleWithoutSizes } from './sample.ts';
 
 function sizeOf(source: BookletSource, index: number): BookletQuilt {
@@ -126,6 +127,18 @@ describe('pattern.json', () => {
     expect(validate(JSON.parse(patternJson(source))), JSON.stringify(validate.errors)).toBe(true);
   });
 
+  test('a bed and assorted prints', () => {
+    const text = 'assorted warm 3 #c0392b "Warm"\nfabric sand #eadfc8\nblock Six 6" {\n  warm sand\n}\nquilt {\n  straight 2 by 2\n  place { Six }\n  binding cut 2" warm\n}\nsize doll 2 by 2 for crib_bed\n';
+    const snapshot = snapshotOfText(text);
+    const json = JSON.parse(patternJson(snapshot)) as { sizes: { assorted: object[]; drop: object }[] };
+    expect(validate(json), JSON.stringify(validate.errors)).toBe(true);
+    expect(json.sizes[0]?.assorted).toMatchObject([{ name: 'warm', pieces: 6, prints: [{ fabric: 'warm 1', pieces: 3 }, { fabric: 'warm 2', pieces: 2 }, { fabric: 'warm 3', pieces: 1 }] }]);
+    expect(json.sizes[0]?.drop).toMatchObject({ bed: 'crib_bed', sides: { in: -8 }, foot: { in: -40 } });
+    const markdown = cuttingMarkdown(snapshot, sizeOf(snapshot, 0));
+    expect(markdown).toContain('## warm: Warm (assorted)\n\n- Buy 5/8 yd in all, of 3 prints.\n- 6 pieces, dealt in turn: 3 of warm 1, 2 of warm 2 and 1 of warm 3.');
+    expect(markdown).toContain('Join it to the other prints for the binding.');
+  });
+
   test('the schema refuses what is wrong', () => {
     const wrong = JSON.parse(patternJson(sample())) as { sizes: Record<string, unknown>[] };
     for (const change of [{ pieces: 3 }, { name: 7 }, { width: '7"' }, { surplus: 1 }, { blocks: [{ name: 'x' }] }, { seams: { count: -1 } }]) {
@@ -138,7 +151,7 @@ describe('pattern.json', () => {
   test('the same bytes every time, keys in the order of the contract', () => {
     expect(patternJson(sample())).toBe(patternJson(sample()));
     const { sizes } = JSON.parse(patternJson(sampleWithoutSizes())) as { sizes: { name: null; pieces: object[]; fabrics: object[] }[] };
-    expect(Object.keys(sizes[0] ?? {})).toEqual(['name', 'width', 'height', 'blocks', 'pieces', 'fabrics', 'borders', 'backing', 'batting', 'binding']);
+    expect(Object.keys(sizes[0] ?? {})).toEqual(['name', 'width', 'height', 'blocks', 'pieces', 'fabrics', 'borders', 'backing', 'batting', 'binding', 'seams']);
     expect(Object.keys(sizes[0]?.pieces[0] ?? {})).toEqual(['fabric', 'shape', 'finished', 'cut', 'cutCount', 'piecesPerCut', 'pieces', 'for']);
     expect(Object.keys(sizes[0]?.fabrics[0] ?? {})).toEqual(['name', 'label', 'colour', 'lightness', 'value', 'strips', 'length', 'lowerBound', 'buy']);
     expect(sizes[0]?.name).toBeNull();

@@ -15,6 +15,7 @@ describe.each(RULES.map((rule) => [rule.id, rule] as const))('%s', (id, rule) =>
     for (const problem of own) {
       expect(rangeOf(document, problem.place)).toBeDefined();
       expect(problem.message).not.toMatch(/\.$|\bundefined\b|\[object/);
+      expect(problem.message).toMatch(/^[a-z`\d]/);
     }
   });
 
@@ -57,4 +58,11 @@ test('ids are those of the language, each once', () => {
   expect(new Set(RULES.map((rule) => rule.id)).size).toBe(RULES.length);
   for (const rule of RULES) expect(RULE_IDS).toContain(rule.id);
   expect(ruleOf('nothing-like-it')).toBeUndefined();
+});
+
+test('what an argument makes wrong in a block of another file is told where the block is used, once', () => {
+  const { document, problems } = snapshotOfText('fabric ink #22345c "Ink"\nfabric sand #eadfc8 "Sand"\nblock Buoy 6" {\n  snowball(ink, sand, c: 2) sand\n  sand ink\n}\nquilt {\n  straight 1 by 1\n  place { Buoy }\n}\n');
+  const errors = problems.filter((problem) => problem.message.startsWith('in `snowball(ink, sand, 2)`'));
+  expect(errors.length).toBe(1);
+  expect(errors.map((problem) => rangeOf(document, problem.place)?.start)).toEqual([{ line: 3, character: 2 }]);
 });

@@ -75,7 +75,7 @@ export function quilt({ width = n(60), height = n(80), blocks = [], patches = []
     patches,
     borders,
     centre: { width, height },
-    blocks: blocks.map(([layout, count]) => ({ layout, count })),
+    blocks: blocks.map(([layout, count]) => ({ layout, name: layout.instance.name, count })),
     findings: [],
   };
 }

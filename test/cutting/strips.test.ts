@@ -89,12 +89,11 @@ describe('how strips are used', () => {
     expect(faultsOf(plan, RULES)).toEqual([]);
   });
 
-  test('fat quarters, precuts and assorted fabrics are listed, not guessed', () => {
+  test('fat quarters and precuts are listed, not guessed', () => {
     const unplanned = [
       fabric('fq', { source: { kind: 'fat_quarters', width: n('20'), height: n('17 1/2') } }),
       fabric('roll', { source: { kind: 'strips', size: n('2 1/2') } }),
       fabric('charm', { source: { kind: 'squares', size: n('5') } }),
-      fabric('mix', { assorted: { prints: [], by: 'patch' } }),
     ];
     for (const of of unplanned) {
       const plan = planOf(of, [{ width: n('2 1/2'), height: n('2 1/2'), count: 4 }]);

@@ -7,6 +7,7 @@ import { hit } from '../../server/src/drawing/outline.ts';
 import { toNumber } from '../../server/src/exact/number.ts';
 import { determinant } from '../../server/src/exact/transform.ts';
 import type { Patch, QuiltLayout } from '../../server/src/geometry/layout.ts';
+import { patchesIn } from '../../server/src/geometry/walk.ts';
 import { diskHost } from '../../server/src/disk/host.ts';
 import { patternsIn } from '../../server/src/disk/sources.ts';
 import { snapshotOf } from '../../server/src/snapshot.ts';
@@ -67,6 +68,20 @@ quilt {
     Cabin@180 Cabin }
   border 2" rust corners squares ink
 }`,
+  'blocks that the edge cuts': `block Snow 6" {
+  sand ink
+  rust sand/ink
+}
+block Stone {
+  ink rust
+  rust sand
+}
+quilt {
+  on_point 3 by 2
+  place { Snow }
+  edges Snow@90 corners Snow
+  sashing 1" sand cornerstones Stone
+}`,
 };
 
 const samples = join(import.meta.dirname, '../../samples');
@@ -96,12 +111,25 @@ describe.each(Object.entries(texts))('%s', (name, text) => {
   });
 });
 
+it('half and quarter fans at the edge make whole ones', () => {
+  const fan = 'block Fan 6" {\n  box 7 by 7\n  patch ink 0,0 5,0 arc 5 0,5\n  patch sand 5,0 7,0 7,7 0,7 0,5 arc -5\n}\n';
+  const snapshot = snapshotOf(documentOf('fans.quilt', `${FABRICS}${fan}quilt {\n  on_point 2 by 2\n  place { Fan Fan@180 }\n  edges Fan\n}\n`), 1, diskHost([samples]));
+  const [quilt] = snapshot.quilts;
+  const drawn = quilt ? areasByFill(svgOf(quilt.scene)) : {};
+  // 4 blocks, 1 between, 4 halves, of which two make one, and 4 quarters.
+  const one = (Math.PI / 4) * ((5 * 6) / 7) ** 2;
+  expect((drawn['#22345c'] ?? 0) / one).toBeCloseTo(8, 2);
+});
+
 function layoutAreas(layout: QuiltLayout): Record<string, number> {
   const areas: Record<string, number> = {};
   const count = (patch: Patch, scale: number): void => {
     areas[patch.fabric.colour] = (areas[patch.fabric.colour] ?? 0) + areaOf(patch) * scale;
   };
-  for (const { block, transform } of layout.placements) for (const patch of block.patches) count(patch, Math.abs(toNumber(determinant(transform))));
+  for (const placement of layout.placements) {
+    if (placement.clip) for (const { patch, outline } of patchesIn(placement)) count({ ...patch, outline }, 1);
+    else for (const patch of placement.block.patches) count(patch, Math.abs(toNumber(determinant(placement.transform))));
+  }
   for (const patch of layout.patches) count(patch, 1);
   return areas;
 }

@@ -4,6 +4,7 @@ import { parse } from '../../server/src/syntax/parse.ts';
 import { snapshotOf, type Snapshot } from '../../server/src/snapshot.ts';
 import type { Tree } from '../../server/src/syntax/tree.ts';
 import type { ModelHost } from '../../server/src/model/build.ts';
+import { SHELF } from '../../server/src/disk/shelf.ts';
 import always from '../../server/library/always.quilt';
 
 /** The tool's own library, and the files given by their paths. */
@@ -11,6 +12,7 @@ export function hostOf(files: Readonly<Record<string, string>> = {}): ModelHost 
   const trees = new Map<string, Tree>();
   return {
     library: [parse(documentOf('library:always.quilt', always))],
+    shelf: SHELF,
     import(path) {
       const text = files[path];
       if (text === undefined) return path.startsWith('..') ? 'outside' : 'missing';

@@ -1,6 +1,7 @@
 /** Imports: whose names, whose units, whose fabrics; files that cannot be brought in; names that would clash. */
 import { describe, expect, test } from 'vitest';
 import { key } from '../../server/src/exact/number.ts';
+import { snapshotOfText } from '../harness/snapshot.ts';
 import { instanceOf, linesOf, patternOf, quiltOf, rowsText, type Files } from './host.ts';
 
 const STARS = 'fabric ink #000000 "Black"\nfabric moon #ffffff "White"\nlet unit = 2"\nblock Star(a = ink, b = moon) (unit*3) {\n a b\n b Dot\n}\nblock Dot 2" {\n moon\n}\n';
@@ -123,4 +124,17 @@ test('a colourway colours an imported fabric in imported blocks too', () => {
   const body = cell?.kind === 'block' ? cell.block.body : undefined;
   const patch = body?.kind === 'grid' ? body.content[0]?.cells[0] : undefined;
   expect(patch?.kind === 'fabric' ? [patch.fabric.name, patch.fabric.colour, patch.fabric.label] : []).toEqual(['lib.ink', '#ffee00', 'Sun']);
+});
+
+describe('the tool\'s own library', () => {
+  test('is imported by a name without a dot or a slash, from anywhere', () => {
+    const { hasErrors, pattern } = snapshotOfText('import "traditional" as trad\nfabric ink #22345c\nfabric sand #eadfc8\nquilt {\n  straight 2 by 2\n  place { Star }\n}\nblock Star 9" { trad.pinwheel(ink, sand) }\n');
+    expect(hasErrors).toBe(false);
+    expect(pattern.blocks.get('trad.pinwheel')?.origin).toBe('import');
+  });
+
+  test('other names name those there are, and never reach the disk', () => {
+    const { problems } = snapshotOfText('import "tradional"\n', { tradional: 'let side = 2"\n' });
+    expect(problems.map(({ message }) => message)).toEqual(['there is no library `tradional`; the tool\'s own: `traditional` (a file of yours ends in `.quilt`)']);
+  });
 });

@@ -2,10 +2,11 @@
  * cutting.md: what to buy and what to cut, for one size. It is made to be read in a diff: one fact a line, always in the same
  * order, so that a change in the pattern shows as the lines it changes.
  */
-import { fraction, mul, add } from '../exact/number.ts';
+import { add, fraction, mul, neg, sign, type Exact } from '../exact/number.ts';
+import type { UnitSystem } from '../exact/length.ts';
 import { packageSize } from '../cutting/backing.ts';
-import { JOINING_ALLOWANCE } from '../cutting/binding.ts';
-import type { BorderCut, FabricPlan, Piece, TooWide, Unplanned } from '../cutting/plan.ts';
+import { joiningAllowance } from '../cutting/binding.ts';
+import type { BorderCut, FabricPlan, Piece, RolePlan, TooWide, Unplanned } from '../cutting/plan.ts';
 import type { Fabric, Rules } from '../model/pattern.ts';
 import { plain, sections, table } from './markdown.ts';
 import { UNTITLED, type BookletQuilt, type BookletSource } from './source.ts';
@@ -19,16 +20,17 @@ export function cuttingMarkdown(source: BookletSource, quilt: BookletQuilt): str
   const print = printerFor(pattern.rules.units);
   return sections([
     [`# ${plain(pattern.title ?? UNTITLED)}: cutting`],
-    sizeLines(quilt, pattern.rules, print),
+    [...sizeLines(quilt, pattern.rules, print), ...dropLines(quilt, print)],
     ...(quilts.length > 1 ? sizeTable(source, quilt, print) : []),
     ...headed('Blocks', blockLines(quilt, pattern.rules, print)),
     ...headed('Before cutting', CAUTIONS),
     ...plan.fabrics.flatMap((fabric) => fabricSection(fabric, plan.pieces, print)),
+    ...plan.roles.flatMap((role) => roleSection(role, print)),
     ...plan.unplanned.flatMap((unplanned) => unplannedSection(unplanned, plan.pieces, print)),
     ...headed('Borders', plan.borders.map((border) => borderLine(border, print))),
     ...headed('Backing', backingLines(quilt, print)),
     ...headed('Batting', battingLines(quilt, print)),
-    ...headed('Binding', bindingLines(quilt, print)),
+    ...headed('Binding', bindingLines(quilt, print, pattern.rules.units)),
     ...headed('Too wide', plan.tooWide.map((each) => tooWideLine(each, print))),
   ]);
 }
@@ -51,21 +53,39 @@ function sizeLines({ name, layout }: BookletQuilt, { seam, roundUp }: Rules, pri
   ];
 }
 
+/** How the quilt hangs over the bed it is for. */
+function dropLines({ plan: { drop } }: BookletQuilt, print: Printer): readonly string[] {
+  if (!drop) return [];
+  const { bed, mattress, sides, foot } = drop;
+  return [`- On a ${bed.replaceAll('_', ' ')} (mattress ${print.widthByHeight(mattress)}) ${hang(sides, 'at each side', print)}, ${hang(foot, 'at the foot', print)}, its head at the head of the mattress.`];
+}
+
+function hang(drop: Exact, where: string, print: Printer): string {
+  return sign(drop) < 0 ? `${print.length(neg(drop))} of the mattress shows ${where}` : `${print.length(drop)} hangs ${where}`;
+}
+
+/** All sizes side by side, with what each takes of every fabric. */
 function sizeTable({ quilts }: BookletSource, shown: BookletQuilt, print: Printer): readonly (readonly string[])[] {
+  const fabrics = [...new Set(quilts.flatMap(({ plan }) => plan.fabrics.map(({ fabric }) => fabric.name)))];
   const rows = quilts.map(({ name, layout, plan }) => [
     name === shown.name ? `**${name ?? ''}**` : (name ?? ''),
     print.widthByHeight(layout),
     `${layout.blocks.reduce((total, { count }) => total + count, 0)}`,
-    ...(plan.backing ? [print.cloth(plan.backing.buy)] : ['']),
+    ...fabrics.map((fabric) => boughtOf(plan.fabrics.find((each) => each.fabric.name === fabric), print)),
+    boughtOf(plan.backing, print),
   ]);
-  return [['## Sizes'], table(['size', 'finished', 'blocks', 'backing'], rows)];
+  return [['## Sizes'], table(['size', 'finished', 'blocks', ...fabrics, 'backing'], rows)];
+}
+
+function boughtOf(bought: { readonly buy: Exact } | undefined, print: Printer): string {
+  return bought ? print.cloth(bought.buy) : '';
 }
 
 function blockLines({ layout }: BookletQuilt, { seam }: Rules, print: Printer): readonly string[] {
   const seams = mul(seam, fraction(2));
-  return layout.blocks.map(({ layout: block, count }) => {
+  return layout.blocks.map(({ layout: block, name, count }) => {
     const raw = { width: add(block.width, seams), height: add(block.height, seams) };
-    return `- ${counted(count, `${block.instance.name} block`)}: ${print.size(block)} finished, ${print.size(raw)} with seams.`;
+    return `- ${counted(count, `${name} block`)}: ${print.size(block)} finished, ${print.size(raw)} with seams.`;
   });
 }
 
@@ -83,12 +103,19 @@ function fabricSection(plan: FabricPlan, pieces: readonly Piece[], print: Printe
   ]);
 }
 
+/** An assorted role: what of it is cut from each print, whose own sections stand above. */
+function roleSection({ fabric, prints, pieces, buy }: RolePlan, print: Printer): readonly (readonly string[])[] {
+  return headed(`${title(fabric)} (assorted)`, [
+    `- Buy ${print.cloth(buy)} in all, of ${counted(prints.length, 'print')}.`,
+    `- ${counted(pieces, 'piece')}, dealt in turn: ${listed(prints.map((each) => `${each.pieces} of ${each.fabric.name}`))}.`,
+  ]);
+}
+
 const WHY_UNPLANNED: Readonly<Record<Unplanned['why'], string>> = {
   'fat quarters': 'how many fat quarters it takes is not worked out yet',
   'a piece': 'whether the piece is large enough is not worked out yet',
   strips: 'how many precut strips it takes is not worked out yet',
   squares: 'how many precut squares it takes is not worked out yet',
-  assorted: 'how much of each print it takes is not worked out yet',
 };
 
 function unplannedSection({ fabric, why }: Unplanned, pieces: readonly Piece[], print: Printer): readonly (readonly string[])[] {
@@ -128,12 +155,12 @@ function battingLines({ plan: { batting } }: BookletQuilt, print: Printer): read
   return [`- Size: ${print.widthByHeight(batting)}.`, `- Package: ${batting.package}${size === undefined ? '' : ` (${size})`}.`];
 }
 
-function bindingLines({ plan: { binding } }: BookletQuilt, print: Printer): readonly string[] {
+function bindingLines({ plan: { binding } }: BookletQuilt, print: Printer, units: UnitSystem): readonly string[] {
   if (!binding) return [];
   const { fabric, width, double, square, strips, length, buy } = binding;
   const made = square ? `${counted(strips, 'square')} ${print.length(square)}, cut into bias strips ${print.length(width)} wide` : `${counted(strips, 'strip')} ${print.length(width)} by width of fabric`;
   return [
-    `- Length: ${print.length(length)}, the perimeter and ${print.length(JOINING_ALLOWANCE)} for joins and corners.`,
+    `- Length: ${print.length(length)}, the perimeter and ${print.length(joiningAllowance(units))} for joins and corners.`,
     `- Cut ${made}, from ${fabric.name}.`,
     `- ${double ? 'Double: fold the strip in half lengthwise.' : 'Single.'}`,
     `- Bought by itself: ${print.cloth(buy)}.`,

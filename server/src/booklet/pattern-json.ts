@@ -1,8 +1,9 @@
 /** pattern.json: the whole pattern in figures, for other programs. `pattern.schema.json` beside this file describes it. */
 import { toNumber, type Exact } from '../exact/number.ts';
-import type { BorderCut, CuttingPlan, FabricPlan, Measure, Piece } from '../cutting/plan.ts';
+import type { BorderCut, CuttingPlan, FabricPlan, Measure, Piece, RolePlan } from '../cutting/plan.ts';
 import type { BlockLayout } from '../geometry/layout.ts';
 import type { Fabric, Pattern } from '../model/pattern.ts';
+import { sewingOf } from '../piecing/sewing.ts';
 import { lightness, valueOf } from '../text/colour.ts';
 import { UNTITLED, type BookletQuilt, type BookletSource } from './source.ts';
 import { printerFor, type Printer } from './words.ts';
@@ -21,14 +22,14 @@ interface Length {
 }
 
 function sizeOf({ name, layout, plan }: BookletQuilt, pattern: Pattern, print: Printer): object {
-  const { backing, batting, binding } = plan;
+  const { backing, batting, binding, drop } = plan;
   const size = (measure: Measure): object => measureOf(measure, print);
   const cloth = (value: Exact): Length => ({ in: toNumber(value), text: print.cloth(value) });
   return {
     name,
     ...size(layout),
-    blocks: layout.blocks.map(({ layout: block, count }) => ({
-      name: block.instance.name,
+    blocks: layout.blocks.map(({ layout: block, name: called, count }) => ({
+      name: called,
       count,
       ...size(block),
       patches: block.patches.length,
@@ -36,10 +37,13 @@ function sizeOf({ name, layout, plan }: BookletQuilt, pattern: Pattern, print: P
     })),
     pieces: plan.pieces.map((piece) => pieceOf(piece, print)),
     fabrics: fabricsOf(plan, print),
+    ...(plan.roles.length > 0 ? { assorted: plan.roles.map((role) => roleOf(role, print)) } : {}),
     borders: plan.borders.map((border) => borderOf(border, print)),
     ...(backing ? { backing: { ...size(backing), panels: backing.panels, seams: backing.seams, buy: cloth(backing.buy) } } : {}),
     ...(batting ? { batting: { ...size(batting), package: batting.package } } : {}),
     ...(binding ? { binding: { length: lengthOf(binding.length, print), strips: binding.strips, buy: cloth(binding.buy) } } : {}),
+    ...(drop ? { drop: { bed: drop.bed, mattress: size(drop.mattress), sides: lengthOf(drop.sides, print), foot: lengthOf(drop.foot, print) } } : {}),
+    seams: sewingOf(layout, pattern.rules).seams,
   };
 }
 
@@ -78,6 +82,15 @@ function fabricOf({ fabric, strips, length, lowerBound, buy }: FabricPlan, print
     })),
     length: lengthOf(length, print),
     lowerBound: lengthOf(lowerBound, print),
+    buy: { in: toNumber(buy), text: print.cloth(buy) },
+  };
+}
+
+function roleOf({ fabric, prints, pieces, buy }: RolePlan, print: Printer): object {
+  return {
+    ...namesOf(fabric),
+    prints: prints.map((each) => ({ fabric: each.fabric.name, pieces: each.pieces })),
+    pieces,
     buy: { in: toNumber(buy), text: print.cloth(buy) },
   };
 }

@@ -36,7 +36,7 @@ function gathered(strips: readonly Strip[]): readonly Gathered[] {
 }
 
 function subcutWords(piece: Piece, subcut: Subcut, strip: Gathered, print: Printer): string {
-  if (piece.method === 'from strips joined') return joinedWords(piece, print);
+  if (piece.method === 'from strips joined') return joinedWords(piece, strip.count, print);
   const source = strip.count === 1 ? 'From it' : strip.from === 'each' ? 'From each' : 'From them';
   const stacked = subcut.stacked === undefined ? '' : ` (${subcut.stacked} one above the other)`;
   return `${source} cut ${counted(subcut.count, cutNoun(piece))} ${print.size(piece.cut)}${stacked}${purpose(piece, subcut.count)}.`;
@@ -55,8 +55,9 @@ function useWords(piece: Piece): string {
   return piece.for === 'setting' || piece.for === 'sashing' || piece.for === 'binding' ? `the ${piece.for}` : piece.for;
 }
 
-function joinedWords(piece: Piece, print: Printer): string {
-  if (piece.for === 'binding') return 'Join them end to end for the binding.';
+function joinedWords(piece: Piece, strips: number, print: Printer): string {
+  const isPart = piece.role !== undefined;
+  if (piece.for === 'binding') return strips === 1 ? `${isPart ? 'Join it to the other prints' : 'It is long enough'} for the binding.` : `Join them end to end${isPart ? ', and to the other prints,' : ''} for the binding.`;
   const lengths = (piece.joined ?? []).map(({ length, count }) => `${count} of ${print.length(length)}`);
-  return `Join them end to end and cut ${listed(lengths)} for ${useWords(piece)}.`;
+  return `${strips === 1 ? 'From it' : 'Join them end to end and'} cut ${listed(lengths)} for ${useWords(piece)}.`;
 }

@@ -1,6 +1,6 @@
 /** `cut-off-ruler`: a cut size that no line of the ruler shows, so that it had to be rounded up. */
 import type { Piece } from '../cutting/plan.ts';
-import { equals, mul, roundUpTo, SQRT2, type Exact } from '../exact/number.ts';
+import { equals, min, mul, roundUpTo, SQRT2, type Exact } from '../exact/number.ts';
 import type { Pattern } from '../model/pattern.ts';
 import type { Problem } from '../text/problem.ts';
 import { quiltExample } from './example.ts';
@@ -35,11 +35,12 @@ function problemOf(piece: Piece, pattern: Pattern): readonly Problem[] {
 }
 
 /**
- * The lengths of a piece that a ruler should show: what is cut of squares, rectangles and strips (their length is cut to
- * measure), the finished sides of triangles (their cut size is always rounded up and trimmed). Setting triangles are cut
+ * The lengths of a piece that a ruler should show: what is cut of squares, rectangles and strips (their length, and that of sashes,
+ * is cut to measure), the finished sides of triangles (their cut size is always rounded up and trimmed). Setting triangles are cut
  * large and templates by their outline.
  */
-function measures({ shape, finished, exactCut }: Piece): readonly Exact[] {
+function measures({ shape, finished, exactCut, for: use }: Piece): readonly Exact[] {
+  if (use === 'sashing') return [min(exactCut.width, exactCut.height)];
   if (shape === 'square' || shape === 'rectangle') return [exactCut.width, exactCut.height];
   if (shape === 'strip') return [exactCut.width];
   if (shape === 'half-square triangle') return [finished.width];

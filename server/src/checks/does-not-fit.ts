@@ -1,5 +1,5 @@
 /** `does-not-fit`: a block that stands in a cell or a place of another proportion or size. */
-import { numberText, sizeText } from './wording.ts';
+import { blockSizeText } from './wording.ts';
 import { example } from './example.ts';
 import { findingsOf, type FindingOf, type Rule } from './rule.ts';
 import type { Pattern } from '../model/pattern.ts';
@@ -17,8 +17,7 @@ export const doesNotFit: Rule = {
 };
 
 function problemOf(finding: FindingOf<'does-not-fit'>, pattern: Pattern): Problem {
-  const say = (size: FindingOf<'does-not-fit'>['found']): string =>
-    finding.isLength ? sizeText(size, pattern) : `${numberText(size.width)} by ${numberText(size.height)}`;
+  const say = (size: FindingOf<'does-not-fit'>['found']): string => blockSizeText(size, finding, pattern);
   return {
     rule: 'does-not-fit',
     place: finding.place,

@@ -1,5 +1,5 @@
 /** `expect-failed`: what the author said must hold does not hold. */
-import { piecesFor, quantityAt, quantityNames, type Quantity } from '../cutting/quantities.ts';
+import { cutNames, piecesFor, quantityAt, quantityNames, type Quantity } from '../cutting/quantities.ts';
 import { formatMetres, formatYards, toInches } from '../exact/length.ts';
 import { compare, equals, isZero, type Exact } from '../exact/number.ts';
 import type { Expectation, Pattern } from '../model/pattern.ts';
@@ -43,10 +43,14 @@ function judgeIn(quilt: CheckedQuilt, path: readonly string[], expectation: Expe
   const found = quantityAt(quilt, path, pattern.rules);
   const name = path.join('.');
   if (!found) {
-    const near = nearestWord(name, quantityNames(quilt));
-    return [failed(expectation, `there is no quantity \`${name}\`${where}${near === undefined ? '' : `; did you mean \`${near}\`?`}`)];
+    return [failed(expectation, `there is no quantity \`${name}\`${where}${suggestion(name, quantityNames(quilt))}`)];
   }
   return judgeValue(found, name + where, expectation, pattern);
+}
+
+function suggestion(name: string, known: readonly string[]): string {
+  const near = nearestWord(name, known);
+  return near === undefined ? '' : `; did you mean \`${near}\`?`;
 }
 
 function judgeValue(found: Quantity, what: string, expectation: Expectation, pattern: Pattern): readonly Problem[] {
@@ -62,18 +66,18 @@ function judgeValue(found: Quantity, what: string, expectation: Expectation, pat
 }
 
 function judgeCut(quilt: CheckedQuilt, path: readonly string[], expectation: Expectation, pattern: Pattern, where: string): readonly Problem[] {
-  const [use, fabric] = path;
   const { value } = expectation;
-  if (use === undefined || fabric === undefined || 'fatQuarters' in value) return [failed(expectation, 'a cut is expected as `cut BLOCK.FABRIC WIDTH by HEIGHT`')];
-  const pieces = piecesFor(quilt, use, fabric);
-  if (pieces.length === 0) return [failed(expectation, `nothing is cut from \`${fabric}\` for \`${use}\`${where}`)];
+  const name = path.join('.');
+  if (path.length < 2 || 'fatQuarters' in value) return [failed(expectation, 'a cut is expected as `cut BLOCK.FABRIC WIDTH by HEIGHT`')];
+  const pieces = piecesFor(quilt, path);
+  if (pieces.length === 0) return [failed(expectation, `nothing is cut for \`${name}\`${where}${suggestion(name, cutNames(quilt))}`)];
   const width = value.isLength ? value.number : inPatternUnits(value.number, pattern);
   const second = expectation.by ?? value;
   const height = second.isLength ? second.number : inPatternUnits(second.number, pattern);
   const asExpected = pieces.some(({ cut }) => (equals(cut.width, width) && equals(cut.height, height)) || (equals(cut.width, height) && equals(cut.height, width)));
   if (asExpected) return [];
   const sizes = [...new Set(pieces.map(({ cut }) => `${lengthText(cut.width, pattern)} by ${lengthText(cut.height, pattern)}`))];
-  return [failed(expectation, `\`${use}.${fabric}\` is cut ${sizes.join(' and ')}${where}, expected ${lengthText(width, pattern)} by ${lengthText(height, pattern)}`)];
+  return [failed(expectation, `\`${name}\` is cut ${sizes.join(' and ')}${where}, expected ${lengthText(width, pattern)} by ${lengthText(height, pattern)}`)];
 }
 
 function holds(order: -1 | 0 | 1, comparison: Expectation['comparison']): boolean {

@@ -1,31 +1,44 @@
 /** The rules, in the order of the handbook: reading, names, blocks, the quilt, what is expected. */
+import type { RuleId } from '../text/problem.ts';
+import { biasOutside } from './bias-outside.ts';
 import { borderDoesNotFit } from './border-does-not-fit.ts';
+import { bulkyPoint } from './bulky-point.ts';
 import { cutOffRuler } from './cut-off-ruler.ts';
+import { directionalTurned } from './directional-turned.ts';
 import { doesNotFit } from './does-not-fit.ts';
 import { duplicateName } from './duplicate-name.ts';
+import { emptyPatch } from './empty-patch.ts';
 import { expectFailed } from './expect-failed.ts';
+import { gap } from './gap.ts';
 import { gridSum } from './grid-sum.ts';
-import { importCycle, importMissing } from './imports.ts';
+import { importCycle } from './import-cycle.ts';
+import { importMissing } from './import-missing.ts';
+import { lowContrast } from './low-contrast.ts';
 import { notYet } from './not-yet.ts';
+import { outside } from './outside.ts';
+import { overlap } from './overlap.ts';
+import { partialSeam } from './partial-seam.ts';
 import { patchTooSmall } from './patch-too-small.ts';
-import { emptyPatch, gap, outside, overlap } from './plane.ts';
 import { rowLength } from './row-length.ts';
 import type { Rule, Severity } from './rule.ts';
+import { setInSeam } from './set-in-seam.ts';
 import { sizesDiffer } from './sizes-differ.ts';
 import { stripTooWide } from './strip-too-wide.ts';
 import { syntax } from './syntax.ts';
 import { tooLarge } from './too-large.ts';
 import { unclearNumber } from './unclear-number.ts';
+import { unevenDrop } from './uneven-drop.ts';
 import { unknownName } from './unknown-name.ts';
-import { unusedBlock, unusedFabric } from './unused.ts';
+import { unusedBlock } from './unused-block.ts';
+import { unusedFabric } from './unused-fabric.ts';
 import { wrongArgument } from './wrong-argument.ts';
-import type { RuleId } from '../text/problem.ts';
 
 export const RULES: readonly Rule[] = [
   syntax, unclearNumber, tooLarge, notYet,
   unknownName, duplicateName, unusedFabric, unusedBlock, wrongArgument, importMissing, importCycle,
   rowLength, gridSum, gap, overlap, outside, emptyPatch, doesNotFit,
-  sizesDiffer, borderDoesNotFit, stripTooWide, cutOffRuler, patchTooSmall, expectFailed,
+  sizesDiffer, borderDoesNotFit, stripTooWide, cutOffRuler, patchTooSmall, setInSeam, partialSeam, bulkyPoint, biasOutside, directionalTurned, lowContrast, unevenDrop,
+  expectFailed,
 ];
 
 const BY_ID = new Map(RULES.map((rule) => [rule.id, rule]));

@@ -1,8 +1,9 @@
 /** The shape of a rule: what it is called, how grave it is, why it matters, an example of each kind, and how it is found. */
 import type { CuttingPlan, Piece } from '../cutting/plan.ts';
+import { layoutBlock } from '../geometry/block.ts';
 import type { BlockLayout, QuiltLayout } from '../geometry/layout.ts';
 import type { Finding } from '../model/finding.ts';
-import type { Pattern, SizeDefinition } from '../model/pattern.ts';
+import type { BlockInstance, Pattern, SizeDefinition } from '../model/pattern.ts';
 import type { Tree } from '../syntax/tree.ts';
 import type { Problem, RuleId } from '../text/problem.ts';
 
@@ -48,9 +49,22 @@ export function findingsOf<R extends Finding['rule']>(context: CheckContext, rul
   return context.findings.filter((finding): finding is FindingOf<R> => finding.rule === rule);
 }
 
+/** Every block of the file and of its quilts, and all that stand in them, each distinct one once, in its own measures. */
+export function distinctBlocks({ blocks, quilts }: Pick<CheckContext, 'blocks' | 'quilts'>): ReadonlySet<BlockLayout> {
+  const placed = quilts.flatMap(({ layout }) => layout.blocks.map((block) => block.layout));
+  return new Set([...instancesIn([...blocks, ...placed].map(({ instance }) => instance))].map(layoutBlock));
+}
+
+/** Blocks and all that stands in them, each once. */
+export function instancesIn(roots: readonly BlockInstance[]): ReadonlySet<BlockInstance> {
+  const all = new Set(roots);
+  for (const instance of all) for (const inner of instance.nested ?? []) all.add(inner);
+  return all;
+}
+
 /** The pieces of a quilt, those of blocks left out in which something is wrong already: their sizes would mislead. */
 export function soundPieces({ layout, plan }: CheckedQuilt): readonly Piece[] {
-  const faulty = new Set(layout.blocks.filter((block) => hasFindings(block.layout)).map((block) => block.layout.instance.name));
+  const faulty = new Set(layout.blocks.filter((block) => hasFindings(block.layout)).map(({ name }) => name));
   return plan.pieces.filter((piece) => !faulty.has(piece.for));
 }
 

@@ -1,23 +1,28 @@
 /**
  * Runs every rule over a pattern; what `// allow` silences is taken out, the rest stands in the order of the text. An
- * error in an imported file is an error of the pattern that is sewn from it: it is told at the import.
+ * error in a block of another file is an error of the pattern that is sewn from it: it is told where the block is used
+ * (its arguments may be what is wrong), and what is wrong in the rest of that file at the import.
  */
+import { layoutBlock } from '../geometry/block.ts';
 import type { BlockLayout } from '../geometry/layout.ts';
+import { usesIn } from '../geometry/uses.ts';
 import type { Finding } from '../model/finding.ts';
-import type { BlockInstance, Pattern } from '../model/pattern.ts';
+import type { Pattern } from '../model/pattern.ts';
 import type { Tree } from '../syntax/tree.ts';
 import type { Place } from '../text/place.ts';
 import type { Problem } from '../text/problem.ts';
 import { RULES, severityOf } from './list.ts';
-import type { CheckContext, CheckedQuilt } from './rule.ts';
+import { instancesIn, type CheckContext, type CheckedQuilt } from './rule.ts';
 
 /** The problems of a pattern in this document, each once, by line and column. */
 export function runChecks(input: Omit<CheckContext, 'findings'>): readonly Problem[] {
   const context: CheckContext = { ...input, findings: allFindings(input) };
+  const uses = usesOfFaulty(input);
+  const told = new Set<BlockAt>();
   const seen = new Set<string>();
   const number = (place: Place): number => input.tree.document.numberOf(place.line);
   return [...RULES.flatMap((rule) => rule.find(context)), ...syntaxOfImports(input.pattern)]
-    .flatMap((problem) => toldHere(problem, input))
+    .flatMap((problem) => toldHere(problem, input, uses, told))
     .filter((problem) => !isAllowed(problem, input.tree) && isNew(seen, problem, number(problem.place)))
     .map((problem) => ({ problem, line: number(problem.place) }))
     .sort((a, b) => a.line - b.line || a.problem.place.from - b.problem.place.from)
@@ -35,22 +40,47 @@ function allFindings({ pattern, blocks, quilts }: Omit<CheckContext, 'findings'>
   ];
 }
 
-/** Blocks and all that stands in them, each once. */
-function instancesIn(roots: readonly BlockInstance[]): ReadonlySet<BlockInstance> {
-  const all = new Set(roots);
-  for (const instance of all) for (const inner of instance.nested ?? []) all.add(inner);
-  return all;
+/** For what is wrong in other files: the cell of this one that uses the block it is in, the first of several. */
+function usesOfFaulty({ tree, blocks, quilts }: Omit<CheckContext, 'findings'>): ReadonlyMap<Place, BlockAt> {
+  const { source } = tree.document;
+  const uses = [
+    ...blocks.flatMap(({ instance }) => usesIn(instance).map(({ block, place }) => ({ layout: layoutBlock(block), place }))),
+    ...quilts.flatMap(({ layout }) => layout.placements.map(({ block, place }) => ({ layout: block, place }))),
+  ];
+  const seen = new Set<BlockLayout>();
+  const found = new Map<Place, BlockAt>();
+  for (const { layout, place } of uses) {
+    if (place.line.source !== source || seen.has(layout)) continue;
+    seen.add(layout);
+    const at = { name: layout.instance.name, place };
+    const inside = [...layout.findings, ...[...instancesIn([layout.instance])].flatMap((instance) => instance.findings)];
+    for (const finding of inside) if (finding.place.line.source !== source && !found.has(finding.place)) found.set(finding.place, at);
+  }
+  return found;
 }
 
-/** A problem of this document as it is; an error of another one at the import that brings it in; else nothing. */
-function toldHere(problem: Problem, { tree, pattern }: Pick<CheckContext, 'tree' | 'pattern'>): readonly Problem[] {
+interface BlockAt {
+  readonly name: string;
+  readonly place: Place;
+}
+
+/** A problem of this document as it is; an error of another one where it comes in, the first one for each use; else nothing. */
+function toldHere(problem: Problem, { tree, pattern }: Pick<CheckContext, 'tree' | 'pattern'>, uses: ReadonlyMap<Place, BlockAt>, told: Set<BlockAt>): readonly Problem[] {
   const source = problem.place.line.source;
   if (source === tree.document.source) return [problem];
   if (severityOf(problem.rule) !== 'error') return [];
+  const { rule, message } = problem;
+  const related = [{ place: problem.place, message }];
+  const use = uses.get(problem.place);
+  if (use && told.has(use)) return [];
+  if (use) {
+    told.add(use);
+    return [{ rule, place: use.place, message: `in \`${use.name}\`: ${message}`, related }];
+  }
   const by = pattern.imports.find((each) => each.tree?.document.source === source) ?? pattern.imports[0];
   if (!by) return [];
   const line = by.tree?.document.source === source ? `, line ${by.tree.document.numberOf(problem.place.line) + 1}` : '';
-  return [{ rule: problem.rule, place: by.place, message: `in \`${by.path}\`${line}: ${problem.message}`, related: [{ place: problem.place, message: problem.message }] }];
+  return [{ rule, place: by.place, message: `in \`${by.path}\`${line}: ${message}`, related }];
 }
 
 function syntaxOfImports(pattern: Pattern): readonly Problem[] {

@@ -23,12 +23,12 @@ export function bothLengths(found: Exact, expected: Exact, pattern: Pattern): re
 }
 
 /** `6" by 8"`. */
-export function sizeText(size: { readonly width: Exact; readonly height: Exact }, pattern: Pattern): string {
+function sizeText(size: { readonly width: Exact; readonly height: Exact }, pattern: Pattern): string {
   return `${lengthText(size.width, pattern)} by ${lengthText(size.height, pattern)}`;
 }
 
 /** An area in the pattern's units; a sliver is said to be one. */
-export function areaText(squareInches: Exact, pattern: Pattern): string {
+function areaText(squareInches: Exact, pattern: Pattern): string {
   const tiny = mul(squareInches, fraction(16));
   if (compare(tiny, fraction(1)) < 0) {
     return isRational(squareInches) && pattern.rules.units === 'inches' ? `${fractionText(squareInches)} sq in` : `a sliver of less than ${pattern.rules.units === 'inches' ? '1/16 sq in' : '0.4 sq cm'}`;
@@ -37,8 +37,31 @@ export function areaText(squareInches: Exact, pattern: Pattern): string {
 }
 
 /** `1/2,3` as coordinates are written, but in the pattern's lengths. */
-export function pointText(point: { readonly x: Exact; readonly y: Exact }, pattern: Pattern): string {
+function pointText(point: { readonly x: Exact; readonly y: Exact }, pattern: Pattern): string {
   return `${lengthText(point.x, pattern)} from the left and ${lengthText(point.y, pattern)} from the top`;
+}
+
+/** Where something was found: in inches, or in the units of a block without a size. */
+export interface Measure {
+  readonly isLength: boolean;
+}
+
+/** An area of a block, in the pattern's units or in squares of its box: `3/4 of a square of its box`. */
+export function blockAreaText(area: Exact, { isLength }: Measure, pattern: Pattern): string {
+  if (isLength) return areaText(area, pattern);
+  const number = numberText(area);
+  if (compare(area, fraction(1)) < 0) return `${number} of a square of its box`;
+  return `${number} ${number === '1' ? 'square' : 'squares'} of its box`;
+}
+
+/** A point of a block, likewise; in the units of its box as a corner is written. */
+export function blockPointText(point: { readonly x: Exact; readonly y: Exact }, { isLength }: Measure, pattern: Pattern): string {
+  return isLength ? pointText(point, pattern) : `${numberText(point.x)},${numberText(point.y)}`;
+}
+
+/** The size of a block, likewise. */
+export function blockSizeText(size: { readonly width: Exact; readonly height: Exact }, { isLength }: Measure, pattern: Pattern): string {
+  return isLength ? sizeText(size, pattern) : `${numberText(size.width)} by ${numberText(size.height)}`;
 }
 
 /** A bare number as the language writes it. */

@@ -4,29 +4,49 @@
  * straight joins, which is made sure of where there are very many. Bias: one strip made of a square of the same area,
  * √(length · width) rounded up to a whole inch or centimetre (https://www.quiltersquestiontime.com/blog/how-do-i-calculate-how-much-fabric-i-need-for-bias-binding).
  */
-import { ZERO, add, atMost, ceil, div, floor, fraction, less, mul, roundDownTo, roundUpTo, type Exact } from '../exact/number.ts';
+import { toInches, type UnitSystem } from '../exact/length.ts';
+import { ZERO, add, atMost, ceil, div, floor, fraction, less, min, mul, roundDownTo, roundUpTo, sub, type Exact } from '../exact/number.ts';
 import { rootUpTo } from '../exact/roots.ts';
 import type { QuiltLayout } from '../geometry/layout.ts';
 import type { BindingSpec, Rules } from '../model/pattern.ts';
 import { boughtLength } from './buy.ts';
 import { countable, stripsToJoin } from './joined.ts';
 import type { BindingPlan, Piece } from './plan.ts';
+import { sharesOf } from './roles.ts';
 import { wholeUnit } from './units.ts';
 
-/** Inches more than the perimeter. */
-export const JOINING_ALLOWANCE = fraction(10);
+/** What a binding is longer than the perimeter, for joins and corners: 10" (the sources above), 25 cm in a metric pattern. */
+export function joiningAllowance(units: UnitSystem): Exact {
+  return units === 'inches' ? fraction(10) : toInches(fraction(25), 'cm');
+}
 
 export interface BindingCut {
   readonly plan: BindingPlan;
-  readonly piece: Piece;
+  /** One; of an assorted role, one for each print. */
+  readonly pieces: readonly Piece[];
 }
 
 /** The binding and what it is cut from; undefined where the quilt, the fabric or the strip is too narrow for any. */
 export function planBinding(layout: QuiltLayout, spec: BindingSpec, rules: Rules): BindingCut | undefined {
   const perimeter = mul(fraction(2), add(layout.width, layout.height));
   if (!less(ZERO, perimeter) || !less(ZERO, spec.cutWidth)) return undefined;
-  const length = add(perimeter, JOINING_ALLOWANCE);
-  return spec.bias ? biasBinding(length, spec, rules) : straightBinding(perimeter, length, spec, rules);
+  const length = add(perimeter, joiningAllowance(rules.units));
+  const narrowest = min(spec.fabric.width, ...(spec.fabric.assorted?.prints ?? []).map(({ width }) => width));
+  const made = { ...spec, fabric: { ...spec.fabric, width: narrowest } };
+  return spec.bias ? biasBinding(length, made, rules) : straightBinding(perimeter, length, made, rules);
+}
+
+/** The strips or squares; those of an assorted role are dealt to its prints, and what each gives is joined to the rest. */
+function dealt(piece: Piece, { fabric }: BindingSpec, rules: Rules): readonly Piece[] {
+  if (!fabric.assorted) return [piece];
+  const join = mul(rules.seam, fraction(2));
+  return sharesOf(fabric, piece.cutCount).map(({ fabric: print, count }): Piece => {
+    const own = { ...piece, fabric: print, role: fabric.name, cutCount: count };
+    if (!piece.joined) return { ...own, pieces: count };
+    const cut = { ...piece.cut, height: print.width };
+    const length = sub(mul(print.width, fraction(count)), mul(join, fraction(count - 1)));
+    return { ...own, cut, exactCut: { ...piece.exactCut, height: print.width }, joined: [{ length, count: 1 }], pieces: count };
+  });
 }
 
 function straightBinding(perimeter: Exact, length: Exact, spec: BindingSpec, rules: Rules): BindingCut | undefined {
@@ -40,7 +60,7 @@ function straightBinding(perimeter: Exact, length: Exact, spec: BindingSpec, rul
   const cut = { width, height: fabric.width };
   return {
     plan: { fabric, width, double, length, strips, buy: bought(mul(width, fraction(strips)), spec, rules) },
-    piece: { ...pieceOf(spec, cut, strips), shape: 'strip', method: 'from strips joined', lie: 'across', joined: [closed], exactCut: { ...cut, width: cutWidth } },
+    pieces: dealt({ ...pieceOf(spec, cut, strips), shape: 'strip', method: 'from strips joined', lie: 'across', joined: [closed], exactCut: { ...cut, width: cutWidth } }, spec, rules),
   };
 }
 
@@ -57,7 +77,7 @@ function biasBinding(length: Exact, spec: BindingSpec, rules: Rules): BindingCut
   const rows = ceil(div(fraction(strips), fraction(floor(div(fabric.width, square)))));
   return {
     plan: { fabric, width: cutWidth, double, length, strips, square, buy: bought(mul(square, fraction(rows)), spec, rules) },
-    piece: pieceOf(spec, { width: square, height: square }, strips),
+    pieces: dealt(pieceOf(spec, { width: square, height: square }, strips), spec, rules),
   };
 }
 

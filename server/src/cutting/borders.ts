@@ -5,6 +5,7 @@
  * they must be; `lengthwise`, and the sides in a directional fabric, are cut along the selvage in one piece.
  */
 import { ZERO, add, div, equals, fraction, key, less, mul, roundUpTo, type Exact } from '../exact/number.ts';
+import { dealOf, inPrint } from '../geometry/deal.ts';
 import type { BorderLayout, QuiltLayout } from '../geometry/layout.ts';
 import type { Fabric } from '../model/pattern.ts';
 import { countOf, gathered, splitByJoining, stripsToJoin, type Length } from './joined.ts';
@@ -21,20 +22,30 @@ export interface BorderPlan {
 export function planBorders(layout: QuiltLayout, rules: CutRules): BorderPlan {
   const plans = layout.borders.flatMap((border, i) => {
     const { fabric, corners } = border;
-    return fabric && corners !== 'pieced' ? [planBorder({ border, fabric, number: i + 1, rules })] : [];
+    return fabric && corners !== 'pieced' ? [planBorder({ border, fabric, prints: printsOf(layout, border), number: i + 1, rules })] : [];
   });
   return { cuts: plans.flatMap(({ cuts }) => cuts), pieces: plans.flatMap(({ pieces }) => pieces) };
+}
+
+/** The prints that an assorted fabric was dealt to the border's strips; their patches stand in the order of the strips. */
+function printsOf(layout: QuiltLayout, { fabric, place }: BorderLayout): readonly Fabric[] {
+  const deal = fabric?.assorted && dealOf(layout);
+  if (!deal) return [];
+  return layout.patches.flatMap((patch, i) => (patch.role === 'border' && patch.place === place ? [inPrint(patch, deal.patches[i]).fabric] : []));
 }
 
 interface BorderContext {
   readonly border: BorderLayout;
   readonly fabric: Fabric;
+  /** Of each strip; none where the fabric is not assorted. */
+  readonly prints: readonly Fabric[];
   readonly number: number;
   readonly rules: CutRules;
 }
 
 /** `width` across the strip, `height` along it. */
 interface CutStrip {
+  readonly fabric: Fabric;
   readonly finished: Measure;
   readonly exactCut: Measure;
   readonly cut: Measure;
@@ -42,8 +53,8 @@ interface CutStrip {
 }
 
 function planBorder(context: BorderContext): BorderPlan {
-  const { border, fabric, number } = context;
-  const strips = border.strips.filter(({ width, length }) => less(ZERO, width) && less(ZERO, length)).map((strip) => cutStrip(strip, context));
+  const { border, fabric, prints, number } = context;
+  const strips = border.strips.flatMap((strip, i) => (less(ZERO, strip.width) && less(ZERO, strip.length) ? [cutStrip(strip, prints[i] ?? fabric, context)] : []));
   if (strips.length === 0) return { cuts: [], pieces: [] };
   const listed = grouped(strips, ({ cut }) => `${key(cut.width)} ${key(cut.height)}`);
   const cut: BorderCut = {
@@ -54,16 +65,17 @@ function planBorder(context: BorderContext): BorderPlan {
     lengthwise: border.lengthwise,
     strips: listed.map(([strip, ...more]) => ({ width: strip.cut.width, length: strip.cut.height, count: 1 + more.length })),
   };
-  const alike = grouped(strips, (strip) => `${key(strip.cut.width)} ${strip.lie}`);
+  const alike = grouped(strips, (strip) => `${key(strip.cut.width)} ${strip.lie} ${strip.fabric.name}`);
   return { cuts: [cut], pieces: alike.flatMap((group) => stripPieces(group, context)) };
 }
 
-function cutStrip(strip: BorderLayout['strips'][number], { border, fabric, rules }: BorderContext): CutStrip {
+function cutStrip(strip: BorderLayout['strips'][number], fabric: Fabric, { border, rules }: BorderContext): CutStrip {
   const sides = mul(rules.seam, fraction(2));
   const ends = border.corners === 'mitred' ? mitredEnds(strip, border, rules) : sides;
   const exactCut = { width: add(strip.width, sides), height: add(strip.length, ends) };
   const isSide = strip.side === 'left' || strip.side === 'right';
   return {
+    fabric,
     finished: { width: strip.width, height: strip.length },
     exactCut,
     cut: { width: roundUpTo(exactCut.width, rules.roundUp), height: roundUpTo(exactCut.height, rules.roundUp) },
@@ -81,19 +93,20 @@ function mitredEnds({ side, width }: BorderLayout['strips'][number], { strips }:
 
 /** The pieces for strips of one width that lie the same way. */
 function stripPieces(strips: readonly [CutStrip, ...CutStrip[]], context: BorderContext): readonly Piece[] {
-  const [{ lie }] = strips;
+  const [{ lie, fabric }] = strips;
   const lengths = gathered(strips.map(({ cut }) => cut.height));
   const pieceAt = (length: Length): Piece => wholePiece(strips.find(({ cut }) => equals(cut.height, length.length)) ?? strips[0], length.count, context);
   if (lie === 'along') return lengths.map(pieceAt);
-  const { whole, joined } = splitByJoining(lengths, context.fabric.width, context.rules.seam);
+  const { whole, joined } = splitByJoining(lengths, fabric.width, context.rules.seam);
   const [longest] = joined;
   return [...whole.map(pieceAt), ...(longest ? [joinedPiece(pieceAt(longest), joined, context)] : [])];
 }
 
-function wholePiece({ finished, exactCut, cut, lie }: CutStrip, count: number, { border, fabric, number }: BorderContext): Piece {
+function wholePiece({ fabric, finished, exactCut, cut, lie }: CutStrip, count: number, { border, fabric: role, number }: BorderContext): Piece {
   const { width, height } = finished;
   return {
     fabric,
+    ...(role.assorted ? { role: role.name } : {}),
     shape: 'strip',
     finished,
     exactCut,
@@ -110,7 +123,8 @@ function wholePiece({ finished, exactCut, cut, lie }: CutStrip, count: number, {
 }
 
 /** Strips of the whole width, joined into one from which the lengths are cut. */
-function joinedPiece(longest: Piece, lengths: readonly Length[], { fabric, rules }: BorderContext): Piece {
+function joinedPiece(longest: Piece, lengths: readonly Length[], { rules }: BorderContext): Piece {
+  const { fabric } = longest;
   const cutCount = stripsToJoin(lengths, fabric.width, rules.seam);
   if (cutCount === undefined) return longest;
   const cut = { width: longest.cut.width, height: fabric.width };

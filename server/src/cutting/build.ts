@@ -1,15 +1,18 @@
 /** From the quilt in the plane to what is cut from which fabric: pieces, strips, lengths to buy, backing, batting, binding. */
 import { compare, fraction, isZero, mul, type Exact } from '../exact/number.ts';
 import type { QuiltLayout } from '../geometry/layout.ts';
+import { usualOverhang } from '../model/finishing.ts';
 import type { Fabric, Pattern, QuiltSpec, Rules } from '../model/pattern.ts';
 import { planBacking, planBatting } from './backing.ts';
 import { planBinding } from './binding.ts';
 import { planBorders } from './borders.ts';
 import { lowerBound } from './bound.ts';
 import { boughtLength } from './buy.ts';
+import { planDrop } from './drop.ts';
 import { needsOf } from './needs.ts';
 import { piecesOf } from './pieces.ts';
 import type { CuttingPlan, FabricPlan, Piece, TooWide, Unplanned } from './plan.ts';
+import { planRoles } from './roles.ts';
 import { lengthOf, planStrips, waysOf, type Lot } from './strips.ts';
 import { soundRules } from './units.ts';
 
@@ -22,10 +25,13 @@ export function planCutting(layout: QuiltLayout, pattern: Pattern): CuttingPlan 
   const { backing, batting, binding } = layout.spec;
   const borders = planBorders(layout, rules);
   const bound = binding && planBinding(layout, binding, rules);
+  const drop = planDrop(layout);
   const isEmpty = isZero(layout.width);
-  const backed = backing ?? !isEmpty ? planBacking(layout, backing ?? UNSAID, rules) : undefined;
-  const padded = batting ?? !isEmpty ? planBatting(layout, batting ?? UNSAID, rules) : undefined;
-  const pieces = inOrder([...piecesOf(needsOf(layout, rules), rules), ...borders.pieces, ...(bound ? [bound.piece] : [])], pattern);
+  // Every quilt has a backing and a batting, whether the pattern speaks of them or not.
+  const unsaid = { overhang: usualOverhang(rules.units) };
+  const backed = backing ?? !isEmpty ? planBacking(layout, backing ?? unsaid, rules) : undefined;
+  const padded = batting ?? !isEmpty ? planBatting(layout, batting ?? unsaid, rules) : undefined;
+  const pieces = inOrder([...piecesOf(needsOf(layout, rules), rules), ...borders.pieces, ...(bound?.pieces ?? [])], pattern);
   const fabrics = [...new Map(pieces.map(({ fabric }) => [fabric.name, fabric])).values()];
   // Strips are searched for when somebody asks: most checks need the pieces only, at every keystroke.
   let plans: readonly FabricPlan[] | undefined;
@@ -34,21 +40,22 @@ export function planCutting(layout: QuiltLayout, pattern: Pattern): CuttingPlan 
     get fabrics() {
       return (plans ??= fabrics.filter((fabric) => !whyUnplanned(fabric)).map((fabric) => planFabric(fabric, pieces, rules)));
     },
+    get roles() {
+      return planRoles(pieces, this.fabrics, pattern);
+    },
     borders: borders.cuts,
     ...(backed ? { backing: backed } : {}),
     ...(padded ? { batting: padded } : {}),
     ...(bound ? { binding: bound.plan } : {}),
+    ...(drop ? { drop } : {}),
     tooWide: [...piecesTooWide(pieces), ...(bound ? [] : tooNarrow(binding, 'binding', rules)), ...(backed ? [] : tooNarrow(backing, 'backing', rules))],
     unplanned: fabrics.flatMap((fabric) => whyUnplanned(fabric) ?? []),
   };
 }
 
-/** Every quilt has a backing and a batting, whether the pattern speaks of them or not: 4" larger a side (language.md, section 5). */
-const UNSAID = { overhang: fraction(4) };
-
-/** Fabrics as they are declared; of a fabric, the uses as they come up, the largest piece first. */
+/** Fabrics as they are declared, prints that an assorted role makes in its place; of a fabric, the uses as they come up, the largest piece first. */
 function inOrder(pieces: readonly Piece[], pattern: Pattern): readonly Piece[] {
-  const fabrics = ranks([...pattern.fabrics.keys(), ...pieces.map(({ fabric }) => fabric.name)]);
+  const fabrics = ranks([...declared(pattern), ...pieces.map(({ fabric }) => fabric.name)]);
   const uses = usesInOrder(pieces);
   const rank = (of: ReadonlyMap<string, number>, name: string): number => of.get(name) ?? of.size;
   return [...pieces].sort(
@@ -58,6 +65,10 @@ function inOrder(pieces: readonly Piece[], pattern: Pattern): readonly Piece[] {
       compare(b.cut.height, a.cut.height) ||
       compare(b.cut.width, a.cut.width),
   );
+}
+
+function declared({ fabrics }: Pattern): readonly string[] {
+  return [...fabrics.values()].flatMap(({ name, assorted }) => [name, ...(assorted?.prints ?? []).filter((print) => !fabrics.has(print.name)).map((print) => print.name)]);
 }
 
 /** Blocks as they come up, the setting, the sashing; then the borders from the inside out and the binding. */
@@ -85,7 +96,6 @@ function planFabric(fabric: Fabric, pieces: readonly Piece[], rules: Rules): Fab
 const SOURCES = { fat_quarters: 'fat quarters', piece: 'a piece', strips: 'strips', squares: 'squares' } as const;
 
 function whyUnplanned(fabric: Fabric): Unplanned | undefined {
-  if (fabric.assorted) return { fabric, why: 'assorted' };
   return fabric.source.kind === 'yardage' ? undefined : { fabric, why: SOURCES[fabric.source.kind] };
 }
 

@@ -6,10 +6,14 @@ import { abs, equals, fraction, key, mul, type Exact } from '../exact/number.ts'
 import { rootUpTo, squareRoot } from '../exact/roots.ts';
 import { applyToAll, determinant, scale } from '../exact/transform.ts';
 import type { Patch, PatchRole, Placement, QuiltLayout } from '../geometry/layout.ts';
+import { dealOf, inPrint, type Prints } from '../geometry/deal.ts';
 import { cuttingOf, type Cutting, type CutRules } from './shape.ts';
 
 export interface Need {
+  /** Of an assorted role, in its print. */
   readonly patch: Patch;
+  /** The name of that role. */
+  readonly role?: string;
   readonly cutting: Cutting;
   readonly count: number;
   readonly for: string;
@@ -41,10 +45,13 @@ const USE_OF: Readonly<Record<PatchRole, Use>> = {
 function blockNeeds(layout: QuiltLayout, rules: CutRules): readonly Need[] {
   const order = new Map(layout.blocks.map((block, i) => [block.layout.key, i]));
   const first = ([placement]: readonly Placement[]): number => (placement && order.get(placement.block.key)) ?? layout.blocks.length;
+  const names = new Map(layout.blocks.map(({ layout: block, name }) => [block.key, name]));
+  const deal = dealOf(layout);
+  const dealt = new Map(deal?.placements.flatMap((prints, i) => (prints && layout.placements[i] ? [[layout.placements[i], prints] as const] : [])));
   const uses = [...placementsBySize(layout).values()].sort((a, b) => first(a) - first(b));
   return uses.flatMap((placements) => {
     const [placement] = placements;
-    return placement ? needsOfBlock(placement, placements.length, rules) : [];
+    return placement ? needsOfBlock(placement, { rules, placements, dealt, name: names.get(placement.block.key) ?? placement.block.instance.name }) : [];
   });
 }
 
@@ -60,13 +67,30 @@ function placementsBySize(layout: QuiltLayout): ReadonlyMap<string, readonly Pla
   return groups;
 }
 
-function needsOfBlock({ block, transform }: Placement, count: number, rules: CutRules): readonly Need[] {
+interface BlockUse {
+  readonly rules: CutRules;
+  readonly placements: readonly Placement[];
+  readonly dealt: ReadonlyMap<Placement, Prints>;
+  readonly name: string;
+}
+
+function needsOfBlock({ block, transform }: Placement, { rules, placements, dealt, name }: BlockUse): readonly Need[] {
   const growth = growthOf(abs(determinant(transform)));
-  return block.patches.flatMap((original) => {
+  return block.patches.flatMap((original, index): Need[] => {
     const patch = equals(growth, fraction(1)) ? original : grown(original, growth);
     const cutting = cuttingOf(patch, rules);
-    return cutting ? [{ patch, cutting, count, for: block.instance.name }] : [];
+    if (!cutting) return [];
+    if (!patch.fabric.assorted) return [{ patch, cutting, count: placements.length, for: name }];
+    const counts = countsOf(placements.map((placement) => dealt.get(placement)?.[index]));
+    return [...counts].map(([print, count]) => ({ patch: inPrint(patch, print), role: patch.fabric.name, cutting, count, for: name }));
   });
+}
+
+/** How often each print was dealt, the first print first. */
+function countsOf(prints: Prints): ReadonlyMap<number | undefined, number> {
+  const counts = new Map<number | undefined, number>();
+  for (const print of prints) counts.set(print, (counts.get(print) ?? 0) + 1);
+  return new Map([...counts].sort(([a = 0], [b = 0]) => a - b));
 }
 
 /** How many times longer lengths become, from the growth of areas. */
@@ -80,13 +104,16 @@ function grown(patch: Patch, by: Exact): Patch {
 }
 
 function quiltNeeds(layout: QuiltLayout, rules: CutRules, use: Use): readonly Need[] {
-  return layout.patches.flatMap((patch) => {
+  const deal = dealOf(layout);
+  return layout.patches.flatMap((patch, index): Need[] => {
     if (USE_OF[patch.role] !== use) return [];
     const border = use === 'border' ? borderNumber(layout, patch) : 0;
     if (patch.role === 'border' && isOfStrips(layout, border)) return [];
     const cutting = cuttingOf(patch, rules);
     const name = use === 'border' ? (border > 0 ? `border ${border}` : 'border') : use;
-    return cutting ? [{ patch, cutting, count: 1, for: name }] : [];
+    if (!cutting) return [];
+    const role = patch.fabric.assorted ? { role: patch.fabric.name } : {};
+    return [{ patch: inPrint(patch, deal?.patches[index]), ...role, cutting, count: 1, for: name }];
   });
 }
 

@@ -36,6 +36,7 @@ function pieceOf({ need, cutting, pieces, places }: Group, rules: CutRules): Pie
   const piece: Piece = {
     ...cutting,
     fabric,
+    ...(need.role === undefined ? {} : { role: need.role }),
     pieces,
     cutCount: Math.ceil(pieces / cutting.piecesPerCut),
     for: need.for,
@@ -48,7 +49,7 @@ function pieceOf({ need, cutting, pieces, places }: Group, rules: CutRules): Pie
 
 /** A sash, a spacer or a plain patch that is longer than the fabric is wide and can be joined from strips across it. */
 function isLongStrip({ role, fabric }: Patch, { shape, cut }: Cutting): boolean {
-  if (shape !== 'rectangle' || (role !== 'sash' && role !== 'plain' && role !== 'border')) return false;
+  if ((shape !== 'rectangle' && shape !== 'strip') || (role !== 'sash' && role !== 'plain' && role !== 'border')) return false;
   if (fabric.directional) return less(fabric.width, cut.width);
   return less(fabric.width, cut.height) && !less(fabric.width, cut.width);
 }
@@ -87,12 +88,12 @@ function longSideLast(measure: Measure): Measure {
   return less(measure.height, measure.width) ? swapped(measure) : measure;
 }
 
-function groupKey({ patch, for: use }: Need, cutting: Cutting): string {
+function groupKey({ patch, role, for: use }: Need, cutting: Cutting): string {
   const { shape, finished, cut } = cutting;
   const sizes = [finished.width, finished.height, cut.width, cut.height].map(key).join(' ');
   const template = shape === 'template' ? `${shapeKey(patch.outline, { mirror: 'different' })} ${arcsKey(patch)}` : '';
   const isStrip = isLongStrip(patch, cutting) ? 'strip' : '';
-  return `${patch.fabric.name}|${use}|${shape}|${sizes}|${isStrip}|${template}`;
+  return `${patch.fabric.name}|${role ?? ''}|${use}|${shape}|${sizes}|${isStrip}|${template}`;
 }
 
 /** The arcs around the outline with the lengths of their chords, from whichever corner reads least. */

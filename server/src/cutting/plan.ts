@@ -22,6 +22,8 @@ export interface Measure {
 /** One kind of piece: the same fabric, shape, size and use. */
 export interface Piece {
   readonly fabric: Fabric;
+  /** The assorted role that the fabric is a print of here. */
+  readonly role?: string;
   readonly shape: PieceShape;
   /** Of the patch; for triangles the legs, for setting triangles the block they stand beside, for templates the bounding box; binding as it is cut. */
   readonly finished: Measure;
@@ -82,14 +84,27 @@ export interface FabricPlan {
   readonly buy: Exact;
 }
 
+/** The prints of an assorted role together. */
+export interface RolePlan {
+  readonly fabric: Fabric;
+  /** Every print, and the pieces of the role that are cut from it. */
+  readonly prints: readonly { readonly fabric: Fabric; readonly pieces: number }[];
+  readonly pieces: number;
+  /** All that is bought of its prints, which may be for more than the role. */
+  readonly buy: Exact;
+}
+
 export interface CuttingPlan {
   readonly pieces: readonly Piece[];
   /** The fabrics that are cut from yardage, in the order of their declarations; backing is apart. */
   readonly fabrics: readonly FabricPlan[];
+  /** Assorted roles, in the order of their declarations; their prints are among the fabrics. */
+  readonly roles: readonly RolePlan[];
   readonly borders: readonly BorderCut[];
   readonly backing?: BackingPlan;
   readonly batting?: BattingPlan;
   readonly binding?: BindingPlan;
+  readonly drop?: DropPlan;
   /** Pieces that fit the fabric neither way: they are in `pieces` and in no strip. */
   readonly tooWide: readonly TooWide[];
   /** Fabrics whose pieces are listed and whose length is not worked out yet: they are not in `fabrics`. */
@@ -109,7 +124,7 @@ export interface TooWide {
 
 export interface Unplanned {
   readonly fabric: Fabric;
-  readonly why: 'fat quarters' | 'a piece' | 'strips' | 'squares' | 'assorted';
+  readonly why: 'fat quarters' | 'a piece' | 'strips' | 'squares';
 }
 
 /** A border of strips; a pieced border is in the blocks it is made of. */
@@ -137,6 +152,16 @@ export interface BackingPlan extends Measure {
 export interface BattingPlan extends Measure {
   /** The smallest packaged size that covers it: `crib`, `twin` … or `by the yard`. */
   readonly package: string;
+}
+
+/** Over a mattress; below zero where the quilt is smaller. */
+export interface DropPlan {
+  /** As the pattern names it: `queen_bed`. */
+  readonly bed: string;
+  readonly mattress: Measure;
+  /** At each of the two sides. */
+  readonly sides: Exact;
+  readonly foot: Exact;
 }
 
 export interface BindingPlan {

@@ -1,11 +1,12 @@
 /**
- * Every quantity a maker may ask a finished pattern for, by its path: `width`, `Capstan.count`, `ink.strips`,
- * `binding.length`. Expectations and the placeholders of step wording read the same table.
+ * Every quantity a maker may ask a finished pattern for, by its path: `width`, `Capstan.count`, `Capstan.ink`, `ink.strips`,
+ * `border_1.width`. One table, which expectations and the placeholders of step wording both read; whatever an output prints is in it.
  */
-import { add, fraction, mul, type Exact } from '../exact/number.ts';
-import type { QuiltLayout } from '../geometry/layout.ts';
+import { ZERO, add, equals, fraction, max, mul, type Exact } from '../exact/number.ts';
+import type { BlockInQuilt, QuiltLayout } from '../geometry/layout.ts';
+import { countPlaced, patchesByFabric } from '../geometry/walk.ts';
 import type { Rules } from '../model/pattern.ts';
-import type { CuttingPlan, Piece } from './plan.ts';
+import type { BorderCut, CuttingPlan, FabricPlan, Piece } from './plan.ts';
 
 /** `cloth` is a length to buy, printed in yards or metres; the others are printed as quilters write them. */
 export interface Quantity {
@@ -21,76 +22,146 @@ export interface Measured {
 
 /** The quantity at a path (the size's name already taken off), or undefined when there is none. */
 export function quantityAt(quilt: Measured, path: readonly string[], rules: Rules): Quantity | undefined {
-  const [first, second] = path;
-  if (first === undefined || path.length > 2) return undefined;
-  return second === undefined ? whole(quilt, first) : (part(quilt, first, second) ?? ofBlock(quilt, first, second, rules) ?? ofFabric(quilt, first, second));
-}
-
-/** The pieces of a fabric for a block (or for `setting`, `sashing`, `border 1` …). */
-export function piecesFor(quilt: Measured, use: string, fabric: string): readonly Piece[] {
-  return quilt.plan.pieces.filter((piece) => piece.fabric.name === fabric && piece.for === use);
+  return quantitiesOf(quilt, rules).get(path.join('.'));
 }
 
 /** The paths that `quantityAt` knows for a quilt, for suggestions. */
 export function quantityNames(quilt: Measured): readonly string[] {
-  return [
-    ...WHOLE, ...Object.entries(PARTS).flatMap(([name, keys]) => keys.map((each) => `${name}.${each}`)),
-    ...quilt.layout.blocks.flatMap(({ layout }) => BLOCK.map((each) => `${layout.instance.name}.${each}`)),
-    ...quilt.plan.fabrics.flatMap(({ fabric }) => [fabric.name, ...FABRIC.map((each) => `${fabric.name}.${each}`)]),
-  ];
+  return [...tableOf(quilt, { seam: ZERO }).keys()];
 }
 
-const WHOLE = ['width', 'height', 'blocks', 'patches'];
-const PARTS = { backing: ['width', 'height', 'panels', 'buy'], batting: ['width', 'height'], binding: ['length', 'strips', 'buy'] };
-const BLOCK = ['count', 'patches', 'width', 'height', 'finished', 'unfinished'];
-const FABRIC = ['buy', 'length', 'strips', 'pieces'];
+/** The pieces at a path of a use and a fabric: `Capstan.ink`, `setting.sand`, `border_1.ink`; either name may have dots of its own. */
+export function piecesFor(quilt: Measured, path: readonly string[]): readonly Piece[] {
+  const name = path.join('.');
+  return quilt.plan.pieces.filter((piece) => cutPath(piece) === name);
+}
 
-function whole(quilt: Measured, name: string): Quantity | undefined {
+/** The paths that `piecesFor` knows, for suggestions. */
+export function cutNames({ plan }: Measured): readonly string[] {
+  return [...new Set(plan.pieces.map(cutPath))];
+}
+
+type Table = Readonly<Record<string, Quantity | undefined>>;
+
+const tables = new WeakMap<CuttingPlan, ReadonlyMap<string, Quantity>>();
+
+function quantitiesOf(quilt: Measured, rules: Rules): ReadonlyMap<string, Quantity> {
+  const known = tables.get(quilt.plan) ?? tableOf(quilt, rules);
+  tables.set(quilt.plan, known);
+  return known;
+}
+
+/** Of two that share a path, the first counts: the quilt, its parts, its blocks, its fabrics. */
+function tableOf(quilt: Measured, rules: Pick<Rules, 'seam'>): ReadonlyMap<string, Quantity> {
   const { layout, plan } = quilt;
-  if (name === 'width') return length(layout.width);
-  if (name === 'height') return length(layout.height);
-  if (name === 'blocks') return count(layout.blocks.reduce((total, block) => total + block.count, 0));
-  if (name === 'patches') return count(layout.patches.length + layout.blocks.reduce((total, block) => total + block.count * block.layout.patches.length, 0));
-  return plan.fabrics.some(({ fabric }) => fabric.name === name) ? ofFabric(quilt, name, 'buy') : undefined;
+  const table = new Map<string, Quantity>();
+  const put = (entries: Table, of?: string): void => {
+    for (const [name, quantity] of Object.entries(entries)) {
+      const path = of === undefined ? name : `${of}.${name}`;
+      if (quantity && !table.has(path)) table.set(path, quantity);
+    }
+  };
+  put(wholeOf(quilt));
+  for (const [name, entries] of Object.entries(partsOf(plan))) put(entries, name);
+  for (const border of plan.borders) put(borderOf(border), `border_${border.number}`);
+  layout.borders.forEach(({ width }, i) => put({ width: length(width) }, `border_${i + 1}`));
+  for (const [name, blocks] of byName(layout.blocks)) put(blockOf(blocks, rules), name);
+  for (const fabric of plan.fabrics) put(fabricOf(fabric, plan), fabric.fabric.name);
+  for (const { fabric, prints, pieces, buy } of plan.roles) put({ buy: cloth(buy), pieces: counted(pieces), prints: counted(prints.length) }, fabric.name);
+  for (const { fabric, buy } of [...plan.fabrics, ...plan.roles]) put({ [fabric.name]: cloth(buy) });
+  for (const [path, count] of piecesByPart(quilt)) put({ [path]: counted(count) });
+  return table;
 }
 
-function part({ plan }: Measured, name: string, what: string): Quantity | undefined {
-  const { backing, batting, binding } = plan;
-  if (name === 'backing' && backing) return pick(what, { width: length(backing.width), height: length(backing.height), panels: count(backing.panels), buy: cloth(backing.buy) });
-  if (name === 'batting' && batting) return pick(what, { width: length(batting.width), height: length(batting.height) });
-  if (name === 'binding' && binding) return pick(what, { length: length(binding.length), strips: count(binding.strips), buy: cloth(binding.buy) });
-  return undefined;
+function wholeOf({ layout, plan }: Measured): Table {
+  return {
+    width: length(layout.width),
+    height: length(layout.height),
+    blocks: counted(layout.blocks.reduce((total, block) => total + block.count, 0)),
+    patches: counted(countPlaced(layout)),
+    borders: counted(layout.borders.length),
+    pieces: counted(plan.pieces.reduce((total, piece) => total + piece.pieces, 0)),
+  };
 }
 
-function ofBlock({ layout }: Measured, name: string, what: string, rules: Rules): Quantity | undefined {
-  const found = layout.blocks.filter((block) => block.layout.instance.name === name || block.layout.instance.definition.name === name);
-  const block = found[0]?.layout;
-  if (!block) return undefined;
-  const raw = (finished: Exact): Quantity => length(add(finished, mul(fraction(2), rules.seam)));
-  return pick(what, {
-    count: count(found.reduce((total, each) => total + each.count, 0)),
-    patches: count(block.patches.length),
-    width: length(block.width),
-    height: length(block.height),
-    finished: length(block.width),
-    unfinished: raw(block.width),
-  });
+function partsOf({ backing, batting, binding, drop }: CuttingPlan): Readonly<Record<string, Table>> {
+  return {
+    ...(backing ? { backing: { width: length(backing.width), height: length(backing.height), panels: counted(backing.panels), seams: counted(backing.panels - 1), panel: length(backing.panelLength), buy: cloth(backing.buy) } } : {}),
+    ...(batting ? { batting: { width: length(batting.width), height: length(batting.height) } } : {}),
+    ...(binding
+      ? { binding: { width: length(binding.width), length: length(binding.length), strips: counted(binding.strips), buy: cloth(binding.buy), square: binding.square && length(binding.square) } }
+      : {}),
+    ...(drop ? { drop: { sides: length(drop.sides), foot: length(drop.foot) } } : {}),
+  };
 }
 
-function ofFabric({ plan }: Measured, name: string, what: string): Quantity | undefined {
-  const found = plan.fabrics.find(({ fabric }) => fabric.name === name);
-  if (!found) return undefined;
-  const pieces = plan.pieces.filter((piece) => piece.fabric.name === name);
-  return pick(what, {
-    buy: cloth(found.buy),
-    length: length(found.length),
-    strips: count(found.strips.reduce((total, strip) => total + strip.count, 0)),
-    pieces: count(pieces.reduce((total, piece) => total + piece.pieces, 0)),
-  });
+/** `width` is finished; `cut` and `longest` are those of its strips. */
+function borderOf({ width, strips }: BorderCut): Table {
+  const [first, ...others] = strips;
+  return {
+    width: length(width),
+    strips: counted(strips.reduce((total, strip) => total + strip.count, 0)),
+    ...(first ? { cut: length(first.width), longest: length(max(first.length, ...others.map((strip) => strip.length))) } : {}),
+  };
 }
 
-function pick(name: string, table: Readonly<Record<string, Quantity>>): Quantity | undefined {
-  return Object.hasOwn(table, name) ? table[name] : undefined;
+/** Blocks under the names of their outputs and, together, under those of their definitions. */
+function byName(blocks: readonly BlockInQuilt[]): ReadonlyMap<string, readonly BlockInQuilt[]> {
+  const groups = new Map<string, BlockInQuilt[]>();
+  for (const block of blocks) {
+    for (const name of new Set([block.name, block.layout.instance.definition.name])) groups.set(name, [...(groups.get(name) ?? []), block]);
+  }
+  return groups;
+}
+
+/** Of one block, and how often it is set. Where blocks of a name differ in something, that is left out. */
+function blockOf(blocks: readonly BlockInQuilt[], rules: Pick<Rules, 'seam'>): Table {
+  const seams = mul(fraction(2), rules.seam);
+  const tables = blocks.map(({ layout: { width, height, patches }, layout }): Table => ({
+    width: length(width),
+    height: length(height),
+    finished: length(width),
+    unfinished: length(add(width, seams)),
+    patches: counted(patches.length),
+    ...Object.fromEntries([...patchesByFabric(layout)].map(([fabric, count]) => [fabric, counted(count)])),
+  }));
+  const [first = {}, ...others] = tables;
+  const same = Object.entries(first).filter(([name, quantity]) => others.every((other) => quantity && other[name] && equals(quantity.value, other[name].value)));
+  return { count: counted(blocks.reduce((total, block) => total + block.count, 0)), ...Object.fromEntries(same) };
+}
+
+function fabricOf({ fabric, buy, length: cut, lowerBound, strips }: FabricPlan, plan: CuttingPlan): Table {
+  const pieces = plan.pieces.filter((piece) => piece.fabric.name === fabric.name);
+  return {
+    buy: cloth(buy),
+    length: length(cut),
+    lower_bound: length(lowerBound),
+    width: length(fabric.width),
+    strips: counted(strips.reduce((total, strip) => total + strip.count, 0)),
+    cuts: counted(pieces.reduce((total, piece) => total + piece.cutCount, 0)),
+    pieces: counted(pieces.reduce((total, piece) => total + piece.pieces, 0)),
+  };
+}
+
+/** `setting.sand`: the pieces of a fabric for a part of the quilt that is no block. */
+function piecesByPart({ layout, plan }: Measured): ReadonlyMap<string, number> {
+  const blocks = new Set(layout.blocks.map(({ name }) => name));
+  const counts = new Map<string, number>();
+  for (const piece of plan.pieces) {
+    if (blocks.has(piece.for)) continue;
+    const path = cutPath(piece);
+    counts.set(path, (counts.get(path) ?? 0) + piece.pieces);
+  }
+  return counts;
+}
+
+/** Use and fabric as a path can write them: `border_1.ink`; blocks without their arguments. */
+function cutPath({ for: use, fabric }: Piece): string {
+  return `${useName(use)}.${fabric.name}`;
+}
+
+function useName(use: string): string {
+  return use.replace(/^border (\d+)$/, 'border_$1').replace(/ ?\(.*\)$/, '');
 }
 
 function length(value: Exact): Quantity {
@@ -101,6 +172,6 @@ function cloth(value: Exact): Quantity {
   return { kind: 'cloth', value };
 }
 
-function count(value: number): Quantity {
+function counted(value: number): Quantity {
   return { kind: 'count', value: fraction(value) };
 }

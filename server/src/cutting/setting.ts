@@ -4,7 +4,7 @@
  * A piece that floats (its outer edge further out, a tip cut off by the next seam) is cut as the triangle around it.
  */
 import { SQRT2, ZERO, abs, add, div, equals, fraction, less, max, min, mul, sub, type Exact } from '../exact/number.ts';
-import { boundingBox, edgesOf, withoutStraightCorners } from '../exact/polygon.ts';
+import { edgesOf, withoutStraightCorners } from '../exact/polygon.ts';
 import type { Point } from '../exact/point.ts';
 import { isUpright, lengthBetween, withRoot } from './sides.ts';
 
@@ -28,18 +28,19 @@ export function sideTriangle(outline: readonly Point[], seam: Exact, float: Exac
   return { block: div(withoutFloat(longSide, float), SQRT2), square: add(longSide, mul(seam, withRoot(2, 2))) };
 }
 
-/** The square for a corner triangle; undefined when the outline has no slanted edge. */
+/** The square for a corner triangle; undefined when the outline has no corner between two edges along the quilt's, or no slanted edge. */
 export function cornerTriangle(outline: readonly Point[], seam: Exact, float: Exact): SettingTriangle | undefined {
-  if (edgesOf(outline).every(({ from, to }) => isUpright(from, to))) return undefined;
-  const { left, right, top, bottom } = boundingBox(outline);
-  const corners = [{ x: left, y: top }, { x: right, y: top }, { x: right, y: bottom }, { x: left, y: bottom }];
-  const [first, ...others] = corners.map((corner) => legAt(corner, outline));
-  if (!first) return undefined;
-  const leg = min(first, ...others);
-  return { block: mul(withoutFloat(leg, float), SQRT2), square: add(leg, mul(seam, withRoot(2, 1))) };
+  const edges = edgesOf(withoutStraightCorners(outline));
+  if (edges.every(({ from, to }) => isUpright(from, to))) return undefined;
+  const outer = edges.find(({ from, to }, i) => {
+    const before = edges.at(i - 1);
+    return before !== undefined && isUpright(before.from, before.to) && isUpright(from, to);
+  });
+  const leg = outer && legAt(outer.from, outline);
+  return leg && { block: mul(withoutFloat(leg, float), SQRT2), square: add(leg, mul(seam, withRoot(2, 1))) };
 }
 
-/** The leg of the triangle with its right angle at a corner of the box that holds the outline. */
+/** The leg of the triangle with its right angle at a corner that holds the outline. */
 function legAt(corner: Point, outline: readonly Point[]): Exact {
   const [first, ...others] = outline.map(({ x, y }) => add(abs(sub(x, corner.x)), abs(sub(y, corner.y))));
   return first ? max(first, ...others) : ZERO;

@@ -5,7 +5,7 @@
  * no outer edge of a block is on the bias. Everything is exact, then rounded up to the ruler.
  */
 import { ZERO, abs, add, equals, fraction, isZero, less, mul, sign, sub, toInteger, div, roundUpTo, type Exact } from '../exact/number.ts';
-import { boundingBox, isRectangle, isUprightRectangle, signedArea, withoutStraightCorners } from '../exact/polygon.ts';
+import { boundingBox, edgesOf, isRectangle, isUprightRectangle, signedArea, withoutStraightCorners } from '../exact/polygon.ts';
 import type { Point } from '../exact/point.ts';
 import { applyToAll, turn } from '../exact/transform.ts';
 import type { PatchRole } from '../geometry/layout.ts';
@@ -69,7 +69,7 @@ function recognise(patch: Cuttable, rules: CutRules): Known {
   const isCurved = patch.arcs?.some((radius) => radius !== undefined) ?? false;
   if (patch.grain !== undefined) return onGrain(patch, patch.grain, seam, isCurved);
   if (isCurved) return template(patch, seam);
-  return settingTriangle(patch, rules) ?? rectangle(patch.outline, seam) ?? triangle(patch.outline, seam, 'any grain') ?? template(patch, seam);
+  return settingTriangle(patch, rules) ?? rectangle(patch.outline, seam) ?? slantedSash(patch, seam) ?? triangle(patch.outline, seam, 'any grain') ?? template(patch, seam);
 }
 
 function settingTriangle({ role, outline }: Cuttable, { seam, float = ZERO }: CutRules): Known | undefined {
@@ -79,6 +79,15 @@ function settingTriangle({ role, outline }: Cuttable, { seam, float = ZERO }: Cu
   }
   const corner = role === 'corner_triangle' ? cornerTriangle(outline, seam, float) : undefined;
   return corner && known('corner setting triangle', square(corner.block), square(corner.square), 'once on the diagonal');
+}
+
+/** A sash on point that the quilt's edge cuts: a strip, cut along its own sides as long as its points reach, trimmed when the rows are sewn. */
+function slantedSash({ role, outline }: Cuttable, seam: Exact): Known | undefined {
+  if (role !== 'sash') return undefined;
+  const along = applyToAll(outline, turn(3));
+  if (edgesOf(withoutStraightCorners(along)).filter(({ from, to }) => isUpright(from, to)).length < 2) return undefined;
+  const { finished, exactCut } = templateBox({ outline: along }, seam);
+  return known('strip', finished, exactCut, 'plain');
 }
 
 /** A rectangle on any slant, cut along its own edges. */

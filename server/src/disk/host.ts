@@ -5,6 +5,7 @@ import type { ModelHost } from '../model/build.ts';
 import { parse } from '../syntax/parse.ts';
 import type { Tree } from '../syntax/tree.ts';
 import { documentOf } from '../text/document.ts';
+import { SHELF } from './shelf.ts';
 import { readPattern, resolveImport } from './sources.ts';
 
 export interface DiskHost extends ModelHost {
@@ -18,6 +19,7 @@ export function diskHost(folders: readonly string[]): DiskHost {
   const known = new Map<string, Tree | 'unreadable'>();
   return {
     library: [ALWAYS],
+    shelf: SHELF,
     asked,
     import(path, from) {
       const found = resolveImport(from, path, folders);

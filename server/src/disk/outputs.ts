@@ -9,6 +9,7 @@ import { patternJson } from '../booklet/pattern-json.ts';
 import { UNTITLED } from '../booklet/source.ts';
 import { sceneOfBlock } from '../drawing/build.ts';
 import { svgOf } from '../drawing/svg.ts';
+import type { BlockInQuilt } from '../geometry/layout.ts';
 import type { QuiltView, Snapshot } from '../snapshot.ts';
 import type { OutputKind } from './kinds.ts';
 import { fileNames } from './names.ts';
@@ -57,7 +58,7 @@ function quiltFiles(snapshot: Snapshot, quilts: readonly QuiltView[], quilt: Qui
   const title = snapshot.pattern.title ?? UNTITLED;
   return [
     ...(wants('quilt') ? [{ path: `${folder}quilt.svg`, text: svgOf(quilt.scene, { title: quilt.name === null ? title : `${title}, ${quilt.name}` }) }] : []),
-    ...(wants('blocks') ? blockFiles(namedBlocks(quilt), folder) : []),
+    ...(wants('blocks') ? blockFiles(quilt.layout.blocks, folder) : []),
     ...(wants('cutting.md') ? [{ path: `${folder}cutting.md`, text: cuttingMarkdown(source, quilt) }] : []),
     ...(wants('cutting.csv') ? [{ path: `${folder}cutting.csv`, text: cuttingCsv(source, quilt) }] : []),
     ...(wants('pattern') ? [patternFile(snapshot, [quilt], folder)] : []),
@@ -68,18 +69,7 @@ function patternFile({ pattern }: Snapshot, quilts: readonly QuiltView[], folder
   return { path: `${folder}pattern.json`, text: patternJson({ pattern, quilts }) };
 }
 
-type NamedBlock = { readonly name: string; readonly layout: Parameters<typeof sceneOfBlock>[0] };
-
-/** By the name of the block alone where the quilt has it with one set of arguments only. */
-function namedBlocks({ layout }: QuiltView): NamedBlock[] {
-  const definitions = layout.blocks.map((block) => block.layout.instance.definition);
-  return layout.blocks.map(({ layout: block }) => {
-    const { definition, name } = block.instance;
-    return { name: definitions.filter((each) => each === definition).length === 1 ? definition.name : name, layout: block };
-  });
-}
-
-function blockFiles(blocks: readonly NamedBlock[], folder: string): OutputFile[] {
+function blockFiles(blocks: readonly Pick<BlockInQuilt, 'name' | 'layout'>[], folder: string): OutputFile[] {
   const names = fileNames(blocks.map(({ name }) => name));
   return blocks.map(({ layout }, index) => ({ path: `${folder}blocks/${names[index] ?? ''}.svg`, text: svgOf(sceneOfBlock(layout)) }));
 }

@@ -1,9 +1,11 @@
 /** Layouts as scenes: exact numbers become doubles here, and every shape keeps the index of the text that makes it. */
 import { toNumber } from '../exact/number.ts';
 import type { Transform } from '../exact/transform.ts';
-import type { BlockLayout, Patch, QuiltLayout } from '../geometry/layout.ts';
+import { dealInBlock, dealOf, inPrint, type Prints } from '../geometry/deal.ts';
+import type { BlockLayout, Patch, Placement, QuiltLayout } from '../geometry/layout.ts';
 import type { Line } from '../text/document.ts';
 import type { Place } from '../text/place.ts';
+import { clippedTo } from './clip.ts';
 import type { Matrix } from './matrix.ts';
 import type { Scene, SceneBlock, SceneShape, SceneUse } from './scene.ts';
 
@@ -12,23 +14,51 @@ export function sceneOfQuilt(layout: QuiltLayout): Scene {
   const sources = new Sources();
   const numbers = new Map<string, number>();
   const blocks: SceneBlock[] = [];
-  const numberOf = (block: BlockLayout): number => {
-    const known = numbers.get(block.key);
+  const names = new Map(layout.blocks.map(({ layout: block, name }) => [block.key, name]));
+  const deal = dealOf(layout);
+  /** A block is drawn once in each of the deals of its prints. */
+  const numberOf = (block: BlockLayout, prints: Prints | undefined): number => {
+    const dealt = prints ? `${block.key}\n${prints.join()}` : block.key;
+    const known = numbers.get(dealt);
     if (known !== undefined) return known;
-    numbers.set(block.key, blocks.length);
-    return blocks.push(sceneBlock(block, `b${blocks.length}`, sources)) - 1;
+    numbers.set(dealt, blocks.length);
+    return blocks.push({ ...sceneBlock(inPrints(block, prints), `b${blocks.length}`, sources), name: names.get(block.key) ?? block.instance.name }) - 1;
   };
-  const uses = layout.placements.map(
-    ({ block, transform, place }): SceneUse => ({ kind: 'use', block: numberOf(block), matrix: matrixOf(transform), source: sources.indexOf(place) }),
-  );
-  const shapes = layout.patches.map((patch) => sceneShape(patch, sources));
+  const uses = layout.placements.flatMap((placement, index): (SceneUse | SceneShape)[] => {
+    const prints = deal?.placements[index];
+    const { block, transform, place, clip } = placement;
+    if (clip) return cutShapes({ ...placement, block: inPrints(block, prints) }, clip, sources);
+    return [{ kind: 'use', block: numberOf(block, prints), matrix: matrixOf(transform), source: sources.indexOf(place) }];
+  });
+  const shapes = layout.patches.map((patch, index) => sceneShape(inPrint(patch, deal?.patches[index]), sources));
   return { ...sizeOf(layout), title: layout.spec.size?.name ?? 'quilt', blocks, items: [...uses, ...shapes], sources: sources.places };
+}
+
+/** The block with each patch in the print that was dealt to it. */
+function inPrints(block: BlockLayout, prints: Prints | undefined): BlockLayout {
+  return prints ? { ...block, patches: block.patches.map((patch, index) => inPrint(patch, prints[index])) } : block;
+}
+
+/** What is left of a block that the quilt's edge cuts: shapes of its own, since no other placement looks like it. */
+function cutShapes({ block, transform, place }: Placement, clip: NonNullable<Placement['clip']>, sources: Sources): SceneShape[] {
+  const around = sources.indexOf(place);
+  return block.patches.flatMap((patch) => {
+    const shape = sceneShape(patch, sources);
+    const points = clippedTo(shape, matrixOf(transform), cornersOf(clip));
+    return points.length < 6 ? [] : [{ ...withoutArcs(shape), points, within: [around, ...(shape.within ?? [])] }];
+  });
+}
+
+function withoutArcs(shape: SceneShape): SceneShape {
+  const copy: { -readonly [K in keyof SceneShape]: SceneShape[K] } = { ...shape };
+  delete copy.arcs;
+  return copy;
 }
 
 /** One block by itself, in its own measures. */
 export function sceneOfBlock(layout: BlockLayout): Scene {
   const sources = new Sources();
-  const items = layout.patches.map((patch) => sceneShape(patch, sources));
+  const items = inPrints(layout, dealInBlock(layout)).patches.map((patch) => sceneShape(patch, sources));
   return { ...sizeOf(layout), title: layout.instance.name, blocks: [], items, sources: sources.places };
 }
 
@@ -58,15 +88,15 @@ class Sources {
   }
 }
 
-function sceneBlock(layout: BlockLayout, id: string, sources: Sources): SceneBlock {
-  return { id, name: layout.instance.name, ...sizeOf(layout), shapes: layout.patches.map((patch) => sceneShape(patch, sources)) };
+function sceneBlock(layout: BlockLayout, id: string, sources: Sources): Omit<SceneBlock, 'name'> {
+  return { id, ...sizeOf(layout), shapes: layout.patches.map((patch) => sceneShape(patch, sources)) };
 }
 
 function sceneShape(patch: Patch, sources: Sources): SceneShape {
   const within = patch.within ?? [];
   return {
     kind: 'shape',
-    points: patch.outline.flatMap((corner) => [toNumber(corner.x), toNumber(corner.y)]),
+    points: cornersOf(patch.outline),
     ...(patch.arcs?.some((arc) => arc) && { arcs: patch.outline.map((_, index) => arcAt(patch, index)) }),
     fill: patch.fabric.colour,
     fabric: patch.fabric.name,
@@ -75,6 +105,10 @@ function sceneShape(patch: Patch, sources: Sources): SceneShape {
     // A corner of an outer block lies over the corners of the blocks in it.
     ...(patch.role === 'flipped_corner' && { over: DEEPEST + 1 - Math.min(within.length, DEEPEST) }),
   };
+}
+
+function cornersOf(outline: Patch['outline']): number[] {
+  return outline.flatMap(({ x, y }) => [toNumber(x), toNumber(y)]);
 }
 
 function arcAt(patch: Patch, index: number): number {

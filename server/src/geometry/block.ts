@@ -84,14 +84,14 @@ function limitFindings(instance: BlockInstance, size: Size): readonly Finding[] 
   if (!isProper(size)) return [{ rule: 'wrong-argument', place: instance.size?.place ?? place, problem: 'a block is wider and higher than zero' }];
   const count = countPatches(instance);
   if (count <= MOST_PATCHES) return [];
-  const inner = usesIn(instance).find((used) => countPatches(used) > MOST_PATCHES);
+  const inner = usesIn(instance).find((use) => countPatches(use.block) > MOST_PATCHES)?.block;
   if (inner) return layoutBlock(inner).findings;
   return [{ rule: 'too-large', place, found: `${readable(count)} patches`, limit: `${readable(MOST_PATCHES)} patches` }];
 }
 
 function layWhole(instance: BlockInstance, size: Size): Laid {
   const base = layBody(instance, size);
-  const corners = layFlipped(instance.corners, size);
+  const corners = layFlipped(instance.corners, { ...size, isLength: instance.size !== undefined });
   return { patches: [...base.patches, ...corners.patches], findings: [...base.findings, ...corners.findings] };
 }
 

@@ -11,6 +11,9 @@ import { checkTiling } from './tiling.ts';
 import type { TilingFault } from './tiling.ts';
 import { hasBrokenLine } from './written.ts';
 
+/** Without its kind of measure, which is the block's. */
+type Unmeasured<R extends 'gap' | 'overlap'> = Omit<Extract<Finding, { rule: R }>, 'isLength'>;
+
 type Fault<K extends TilingFault['kind']> = Extract<TilingFault, { kind: K }>;
 
 /**
@@ -38,15 +41,16 @@ function isUnfinished({ body, definition }: BlockInstance): boolean {
 }
 
 function findingOf(instance: BlockInstance, patches: readonly Patch[], size: Size, fault: TilingFault): Finding[] {
+  const isLength = instance.size !== undefined;
   switch (fault.kind) {
     case 'empty':
       return [{ rule: 'empty-patch', place: placeOf(patches, fault.patch), why: REASONS[fault.reason] }];
     case 'gap':
-      return [gapFinding(instance.definition.place, fault)];
+      return [{ ...gapFinding(instance.definition.place, fault), isLength }];
     case 'overlap':
-      return [overlapFinding(patches, fault)];
+      return [{ ...overlapFinding(patches, fault), isLength }];
     case 'outside':
-      return [{ rule: 'outside', place: placeOf(patches, fault.patch), area: fault.area, at: fault.at, width: size.width, height: size.height }];
+      return [{ rule: 'outside', place: placeOf(patches, fault.patch), area: fault.area, at: fault.at, width: size.width, height: size.height, isLength }];
     case 'more':
       return [];
   }
@@ -58,7 +62,7 @@ const REASONS: Readonly<Record<Fault<'empty'>['reason'], string>> = {
   'too few corners': 'a patch has at least three corners',
 };
 
-function gapFinding(place: Place, { regions }: Fault<'gap'>): Finding {
+function gapFinding(place: Place, { regions }: Fault<'gap'>): Unmeasured<'gap'> {
   const [first] = regions;
   return {
     rule: 'gap',
@@ -70,7 +74,7 @@ function gapFinding(place: Place, { regions }: Fault<'gap'>): Finding {
 }
 
 /** At the later of the two in the text. */
-function overlapFinding(patches: readonly Patch[], { a, b, area, at }: Fault<'overlap'>): Finding {
+function overlapFinding(patches: readonly Patch[], { a, b, area, at }: Fault<'overlap'>): Unmeasured<'overlap'> {
   return { rule: 'overlap', place: placeOf(patches, b), other: placeOf(patches, a), area, at };
 }
 

@@ -8,8 +8,13 @@ import type { Laid } from './cell.ts';
 import type { Patch } from './layout.ts';
 import type { Size } from './move.ts';
 
+/** A block's size, in inches or in the units of its box. */
+interface Measured extends Size {
+  readonly isLength: boolean;
+}
+
 /** Triangles over the base, which stays whole under them. */
-export function layFlipped(corners: readonly FlippedCorner[], size: Size): Laid {
+export function layFlipped(corners: readonly FlippedCorner[], size: Measured): Laid {
   return {
     patches: corners.filter((corner) => sign(corner.size) > 0).map((corner) => triangle(corner, size)),
     findings: [...corners.flatMap((corner) => wrongSize(corner, size)), ...crossings(corners, size)],
@@ -32,7 +37,7 @@ function at(x: Exact, y: Exact): Point {
   return { x, y };
 }
 
-function wrongSize(corner: FlippedCorner, { width, height }: Size): Finding[] {
+function wrongSize(corner: FlippedCorner, { width, height, isLength }: Measured): Finding[] {
   const { size: leg, place } = corner;
   if (sign(leg) <= 0) return [{ rule: 'empty-patch', place, why: 'the size of this corner is zero' }];
   if (atMost(leg, width) && atMost(leg, height)) return [];
@@ -40,15 +45,15 @@ function wrongSize(corner: FlippedCorner, { width, height }: Size): Finding[] {
   const [x, y] = [over(width), over(height)];
   // The corner's ends stick out as two similar triangles with these legs.
   const area = mul(HALF, add(mul(x, x), mul(y, y)));
-  return [{ rule: 'outside', place, area, at: triangle(corner, { width, height }).outline[0] ?? at(ZERO, ZERO), width, height }];
+  return [{ rule: 'outside', place, area, at: triangle(corner, { width, height }).outline[0] ?? at(ZERO, ZERO), width, height, isLength }];
 }
 
 /** Two corners cross when their finished sides along one edge are longer than it; the shared part is a triangle on that edge. */
-function crossings(corners: readonly FlippedCorner[], size: Size): Finding[] {
+function crossings(corners: readonly FlippedCorner[], size: Measured): Finding[] {
   return corners.flatMap((second, i) => corners.slice(0, i).flatMap((first) => crossing(first, second, size)));
 }
 
-function crossing(first: FlippedCorner, second: FlippedCorner, size: Size): Finding[] {
+function crossing(first: FlippedCorner, second: FlippedCorner, size: Measured): Finding[] {
   if (first.corner === second.corner) return [shared(first, second, mul(HALF, mul(smaller(first, second), smaller(first, second))), size)];
   const edge = sharedEdge(first.corner, second.corner, size);
   if (!edge) return [];
@@ -61,8 +66,8 @@ function smaller(first: FlippedCorner, second: FlippedCorner): Exact {
   return less(first.size, second.size) ? first.size : second.size;
 }
 
-function shared(first: FlippedCorner, second: FlippedCorner, area: Exact, size: Size): Finding {
-  return { rule: 'overlap', place: second.place, other: first.place, area, at: triangle(second, size).outline[0] ?? at(ZERO, ZERO) };
+function shared(first: FlippedCorner, second: FlippedCorner, area: Exact, size: Measured): Finding {
+  return { rule: 'overlap', place: second.place, other: first.place, area, at: triangle(second, size).outline[0] ?? at(ZERO, ZERO), isLength: size.isLength };
 }
 
 /** The length of the edge between two neighbouring corners; undefined for opposite ones. */

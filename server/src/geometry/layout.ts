@@ -78,8 +78,15 @@ export interface QuiltLayout {
   /** The top inside the borders. */
   readonly centre: { readonly width: Exact; readonly height: Exact };
   /** Distinct blocks, in the order of the text. */
-  readonly blocks: readonly { readonly layout: BlockLayout; readonly count: number }[];
+  readonly blocks: readonly BlockInQuilt[];
   readonly findings: readonly Finding[];
+}
+
+export interface BlockInQuilt {
+  readonly layout: BlockLayout;
+  /** As the quilt's outputs call it (`block-names.ts`). */
+  readonly name: string;
+  readonly count: number;
 }
 
 /** One border; its strips finished, as sewn (a mitred strip is as long as the outer edge). */

@@ -7,6 +7,7 @@ import type { Finding } from '../model/finding.ts';
 import type { QuiltSpec, Rules } from '../model/pattern.ts';
 import { placeIn } from '../text/place.ts';
 import type { Place } from '../text/place.ts';
+import { blockNames } from './block-names.ts';
 import type { PlannedBorders } from './borders.ts';
 import { planBorders } from './borders.ts';
 import { outerRoom } from './border-plan.ts';
@@ -101,5 +102,7 @@ function countBlocks(placements: readonly Placement[]): QuiltLayout['blocks'] {
     if (known) known.count += 1;
     else counts.set(block.key, { layout: block, count: 1 });
   }
-  return [...counts.values()];
+  const blocks = [...counts.values()];
+  const names = blockNames(blocks.map(({ layout }) => layout));
+  return blocks.map((block, i) => ({ ...block, name: names[i] ?? block.layout.instance.name }));
 }

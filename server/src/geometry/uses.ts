@@ -1,7 +1,7 @@
-/** Which blocks a block uses, one level down. */
+/** Which blocks a block uses, one level down, and where. */
 import type { BlockInstance, BlockUse, CellSpec, FabricUse, PatchItem } from '../model/pattern.ts';
 
-export function usesIn({ body }: BlockInstance): BlockInstance[] {
+export function usesIn({ body }: BlockInstance): BlockUse[] {
   switch (body.kind) {
     case 'grid':
       return body.content.flatMap((row) => row.cells.flatMap(blocksInCell));
@@ -14,10 +14,10 @@ export function usesIn({ body }: BlockInstance): BlockInstance[] {
   }
 }
 
-export function blocksInCell(cell: CellSpec): BlockInstance[] {
+function blocksInCell(cell: CellSpec): BlockUse[] {
   switch (cell.kind) {
     case 'block':
-      return [cell.block];
+      return [cell];
     case 'split':
       return cell.parts.flatMap((part) => blocksInCell(part.cell));
     case 'turned':
@@ -27,11 +27,11 @@ export function blocksInCell(cell: CellSpec): BlockInstance[] {
   }
 }
 
-function blocksInItem(item: PatchItem): BlockInstance[] {
+function blocksInItem(item: PatchItem): BlockUse[] {
   if (item.kind === 'patch') return [];
   return item.kind === 'set_in' ? blockOf(item.use) : item.items.flatMap(blocksInItem);
 }
 
-function blockOf(use: FabricUse | BlockUse): BlockInstance[] {
-  return use.kind === 'block' ? [use.block] : [];
+function blockOf(use: FabricUse | BlockUse): BlockUse[] {
+  return use.kind === 'block' ? [use] : [];
 }

@@ -68,7 +68,7 @@ export function nestedInstances(instance: BlockInstance): ReadonlySet<BlockInsta
   const visit = (block: BlockInstance): void => {
     if (found.has(block)) return;
     found.add(block);
-    usesIn(block).forEach(visit);
+    for (const use of usesIn(block)) visit(use.block);
   };
   visit(instance);
   return found;

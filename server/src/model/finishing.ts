@@ -1,4 +1,5 @@
 /** Backing, batting, binding, quilting. */
+import { toInches, type UnitSystem } from '../exact/length.ts';
 import { fraction, mul, type Exact } from '../exact/number.ts';
 import type { Length, QuiltingPart, Statement } from '../syntax/tree.ts';
 import { at, onLine, type Context } from './context.ts';
@@ -7,8 +8,10 @@ import type { BindingSpec, QuiltSpec, QuiltingLine } from './pattern.ts';
 import { ofKind, onlyOne } from './statements.ts';
 import { fabricFor, type Builder } from './uses.ts';
 
-/** How far backing and batting stand out on each side unless it is said: 4". */
-export const USUAL_OVERHANG: Exact = fraction(4);
+/** What backing and batting are larger on each side unless the pattern says: 4" (language.md, section 5), 10 cm in a metric pattern. */
+export function usualOverhang(units: UnitSystem): Exact {
+  return units === 'inches' ? fraction(4) : toInches(fraction(10), 'cm');
+}
 
 export function backingOf(builder: Builder, statements: readonly Statement[]): QuiltSpec['backing'] {
   const statement = onlyOne(builder, statements, 'backing');
@@ -56,7 +59,7 @@ function bindingCut(here: Builder, width: Length, layers: number): Exact | undef
 }
 
 function overhangOf(here: Context, overhang: Length | undefined): Exact {
-  return (overhang && overhangLength(here, overhang, 'an overhang')) ?? USUAL_OVERHANG;
+  return (overhang && overhangLength(here, overhang, 'an overhang')) ?? usualOverhang(here.units);
 }
 
 function quiltingLine(here: Context, part: QuiltingPart): QuiltingLine | undefined {

@@ -5,11 +5,19 @@ import type { Context } from './context.ts';
 import type { Import, Pattern } from './pattern.ts';
 import { ofKind } from './statements.ts';
 
+/** The tool's own library files that a pattern may import by name: `import "traditional"`. */
+export interface Shelf {
+  readonly names: readonly string[];
+  /** The same tree each time; undefined for a name that is not in `names`. */
+  readonly file: (name: string) => Tree | undefined;
+}
+
 /** The outside world as the model sees it. */
 export interface ModelHost {
   /** The blocks that are always there. */
   readonly library: readonly Tree[];
-  /** The file at a path relative to the document `from`; the same tree as before when it has not changed. */
+  readonly shelf?: Shelf;
+  /** The file at a path relative to the document `from`; the same tree as before when it has not changed. Never asked for a name of the shelf. */
   import(path: string, from: string): Tree | 'missing' | 'outside' | 'unreadable';
 }
 
@@ -39,14 +47,24 @@ interface Wanted {
 }
 
 function readFile(context: Context, host: ModelHost, { path, from, place }: Wanted): Tree | undefined {
-  const found = host.import(path, from);
+  const found = fileAt(host, path, from);
   if (typeof found === 'string') {
-    context.report({ rule: 'import-missing', place, path, why: found });
+    const shelf = isOnShelf(path) ? { shelf: host.shelf?.names ?? [] } : {};
+    context.report({ rule: 'import-missing', place, path, why: found, ...shelf });
     return undefined;
   }
   const chain = ringIn(host, [{ source: from }, { source: found.document.source, path }], found, new Set());
   if (chain) context.report({ rule: 'import-cycle', place, chain });
   return found;
+}
+
+function fileAt(host: ModelHost, path: string, from: string): Tree | 'missing' | 'outside' | 'unreadable' {
+  return isOnShelf(path) ? (host.shelf?.file(path) ?? 'missing') : host.import(path, from);
+}
+
+/** A path without a dot, a slash or a backslash is a name of the shelf: files of patterns end in `.quilt`. */
+function isOnShelf(path: string): boolean {
+  return path !== '' && !/[./\\]/.test(path);
 }
 
 interface Step {
@@ -63,7 +81,7 @@ function ringIn(host: ModelHost, way: readonly Step[], tree: Tree, seen: Set<str
   if (seen.has(tree.document.source)) return undefined;
   seen.add(tree.document.source);
   for (const path of pathsIn(tree.statements)) {
-    const next = host.import(path, tree.document.source);
+    const next = fileAt(host, path, tree.document.source);
     const ring = typeof next === 'string' ? undefined : ringIn(host, [...way, { source: next.document.source, path }], next, seen);
     if (ring) return ring;
   }

@@ -8,6 +8,7 @@ import type { Exact } from '../exact/number.ts';
 import { cross, dot, minus, orientation, pointKey, squaredDistance } from '../exact/point.ts';
 import type { Point } from '../exact/point.ts';
 import { withoutStraightCorners } from '../exact/polygon.ts';
+import { groupedBy } from './grouped.ts';
 import { across } from './region.ts';
 import type { SeamMap, Shape } from './map.ts';
 
@@ -94,7 +95,7 @@ function rarest(map: SeamMap, kinds: readonly number[], patches: readonly number
   for (let round = 0; round < 2; round += 1) {
     colours = new Map(patches.map((patch) => [patch, mixed(colours.get(patch) ?? 0, around(map, colours, { patch, inside }))]));
   }
-  const classes = [...Map.groupBy(patches, (patch) => colours.get(patch) ?? 0)].sort(([a, some], [b, others]) => some.length - others.length || a - b);
+  const classes = [...groupedBy(patches, (patch) => colours.get(patch) ?? 0)].sort(([a, some], [b, others]) => some.length - others.length || a - b);
   return classes[0]?.[1] ?? patches;
 }
 

@@ -5,6 +5,7 @@
 import { compare, isZero } from '../exact/number.ts';
 import type { Exact } from '../exact/number.ts';
 import { squaredDistance } from '../exact/point.ts';
+import { groupedBy } from './grouped.ts';
 import { pieceAt, pointAt, vertexOf } from './map.ts';
 import type { SeamMap } from './map.ts';
 import type { Run } from './order.ts';
@@ -23,7 +24,7 @@ export interface Taste {
 /** Parallel runs to take out together; empty when there are none. */
 export function chooseRows(state: Undoing, region: Region, chords: readonly Run[], taste: Taste): readonly Run[] {
   const { map } = state;
-  const groups = [...Map.groupBy(chords, (run) => headingOf(map, run)).values()].map((group) => plainest(map, group, taste));
+  const groups = [...groupedBy(chords, (run) => headingOf(map, run)).values()].map((group) => plainest(map, group, taste));
   if (groups.length <= 1) return groups[0] ?? [];
   const own = headingsAround(state, region);
   const aligned = preferred(groups, (group) => (own.has(headingOf(map, group[0])) ? 0 : 1));

@@ -4,6 +4,7 @@ import type { Exact } from '../exact/number.ts';
 import { cross, dot, minus, opposite, orientation, plus, squaredDistance, times } from '../exact/point.ts';
 import type { Point } from '../exact/point.ts';
 import { squareRoot } from '../exact/roots.ts';
+import { groupedBy } from './grouped.ts';
 import type { Edge, Piece } from './pieces.ts';
 
 /** A curved edge, from a to b with its bulge to the left: the shape to its right bulges out, one to its left is hollow. */
@@ -30,7 +31,7 @@ function arcOf({ from, to, shape, radius }: Edge): Arc[] {
 }
 
 function pairs(arcs: readonly Arc[]): Map<string, Arc[]> {
-  return Map.groupBy(arcs, ({ a, b, radius }) => `${a} ${b} ${key(radius)}`);
+  return groupedBy(arcs, ({ a, b, radius }) => `${a} ${b} ${key(radius)}`);
 }
 
 function piecesOf(groups: ReadonlyMap<string, readonly Arc[]>): Piece[] | undefined {

@@ -62,14 +62,22 @@ function holds(room: Box, box: Box): boolean {
  * The rows of the setting inside its borders, in the order they are joined, each as the numbers of its parts from end to end (all of
  * its parts where it is pieced more deeply). None when there is no plan.
  */
-export function rowsOf({ assembled, parts }: Setting): readonly (readonly number[])[] {
+export function rowsOf(setting: Setting): readonly (readonly number[])[] {
+  const centre = centreOf(setting);
+  if (!centre) return [];
+  return centre.kind === 'join' && !centre.seams.every(isUpright) ? centre.parts.map(patchesIn) : [patchesIn(centre)];
+}
+
+/** What the borders are sewn to. */
+export function centreOf({ assembled, parts }: Setting): Assembly | undefined {
   const isBorder = (part: number): boolean => parts[part]?.placement?.part === 'border' || ['border', 'border_corner'].includes(parts[part]?.patch?.role ?? '');
-  for (let node = assembled?.plan.assembly; node?.kind === 'join'; ) {
-    const inner: readonly Assembly[] = node.parts.filter((part) => !patchesIn(part).every(isBorder));
-    if (inner.length !== 1) return node.seams.every(isUpright) ? [patchesIn(node)] : node.parts.map(patchesIn);
+  for (let node = assembled?.plan.assembly; node !== undefined; ) {
+    const inner: readonly Assembly[] = node.kind === 'join' ? node.parts.filter((part) => !patchesIn(part).every(isBorder)) : node.kind === 'patch' ? [] : [node.part];
+    const isAround = node.kind === 'finish' || (node.kind === 'join' && inner.length < node.parts.length);
+    if (!isAround || inner.length !== 1) return node;
     [node] = inner;
   }
-  return assembled ? [patchesIn(assembled.plan.assembly).filter((part) => !isBorder(part))] : [];
+  return undefined;
 }
 
 function isUpright({ stretches }: Seam): boolean {

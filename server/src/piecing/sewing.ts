@@ -56,6 +56,19 @@ export function sewingOfBlock(layout: BlockLayout): BlockSewing {
   return known;
 }
 
+export interface SettingSewing {
+  readonly setting: Setting;
+  readonly findings: readonly Finding[];
+}
+
+const settings = new WeakMap<QuiltLayout, SettingSewing>();
+
+export function settingSewing(layout: QuiltLayout): SettingSewing {
+  const known = settings.get(layout) ?? sewSetting(layout);
+  settings.set(layout, known);
+  return known;
+}
+
 const quilts = new WeakMap<QuiltLayout, Map<string, QuiltSewing>>();
 
 /** Of the rules only `press` matters. */
@@ -74,12 +87,17 @@ function sewBlock(layout: BlockLayout): BlockSewing {
   return { layout, assembled, gaveUp, findings: assembled ? blockFindings(layout, assembled) : [] };
 }
 
+function sewSetting(layout: QuiltLayout): SettingSewing {
+  const setting = settingOf(layout);
+  return { setting, findings: settingFindings(setting) };
+}
+
 function sewQuilt(layout: QuiltLayout, way: 'open' | 'to_dark' | 'nested'): QuiltSewing {
   const sewn = layout.blocks.map((block) => ({ ...sewingOfBlock(block.layout), name: block.name, count: block.count }));
   const toMake = sewn.flatMap(({ layout: block, count, assembled }) => (assembled ? [{ layout: block, count, assembled }] : []));
-  const setting = settingOf(layout);
+  const { setting, findings: told } = settingSewing(layout);
   const pressing = pressingOf({ blocks: toMake, setting, way });
-  const findings = [...sewn.flatMap((block) => block.findings), ...settingFindings(setting)];
+  const findings = [...sewn.flatMap((block) => block.findings), ...told];
   return { blocks: sewn, setting, units: unitsOf(toMake), pressing, seams: countSeams(toMake, setting, pressing), findings };
 }
 

@@ -8,6 +8,7 @@ import type { BlockLayout } from '../geometry/layout.ts';
 import type { Assembled } from './assembly.ts';
 import { printOf } from './canonical.ts';
 import type { Coloured } from './canonical.ts';
+import { groupedBy } from './grouped.ts';
 import { unitName } from './names.ts';
 import type { UnitName } from './names.ts';
 import { outlineAround, sidesOf, visibleShapes } from './outline.ts';
@@ -118,7 +119,7 @@ function unitOf({ number, first, all }: Kind, numbers: ReadonlyMap<Assembly, num
   const [part] = first.nodes;
   const { map, shapes, plan } = first.block.assembled;
   const outline = outlineAround(map, first.shapes);
-  const uses = [...Map.groupBy(all, (each) => each.block)].map(([{ layout, count }, here]) => ({ layout, times: here.length, count }));
+  const uses = [...groupedBy(all, (each) => each.block)].map(([{ layout, count }, here]) => ({ layout, times: here.length, count }));
   return {
     number,
     name: first.shapes.length > MOST_NAMED ? undefined : unitName(outline, first.shapes.flatMap((shape) => visibleShapes(shapes[shape] ?? NOTHING))),

@@ -1,13 +1,13 @@
 /** What is wrong, where, and how to mend it. The rule's severity and explanation are in `checks`. */
 import type { Place } from './place.ts';
 
-/** The stable ids of the rules (language.md, section 6), plus `not-yet` for what the language has and the tool has not. */
+/** The stable ids of the rules (language.md, section 6), plus `uneven-drop` for quilts on beds and `not-yet` for what the language has and the tool has not. */
 export const RULE_IDS = [
   'syntax', 'unclear-number', 'unknown-name', 'duplicate-name', 'unused-fabric', 'unused-block', 'wrong-argument',
   'import-cycle', 'import-missing', 'row-length', 'grid-sum', 'gap', 'overlap', 'outside', 'empty-patch', 'does-not-fit',
   'sizes-differ', 'border-does-not-fit', 'set-in-seam', 'partial-seam', 'cut-off-ruler', 'patch-too-small',
   'strip-too-wide', 'bias-outside', 'bulky-point', 'low-contrast', 'directional-turned', 'expect-failed', 'too-large',
-  'unknown-placeholder', 'not-yet',
+  'unknown-placeholder', 'uneven-drop', 'not-yet',
 ] as const;
 
 export type RuleId = (typeof RULE_IDS)[number];
