@@ -4,6 +4,7 @@ import * as vscode from 'vscode';
 import { runTests, test, until, userTest } from './framework.ts';
 import { clickText, element, evaluate, hoverText, press, type, webview } from './user.ts';
 import { openPattern } from './workspace.ts';
+import './language.ts';
 import './outputs.ts';
 import './patterns.ts';
 import './preview.ts';

@@ -72,7 +72,7 @@ const project = fileURLToPath(new URL('../..', import.meta.url));
 let bundle: Promise<string> | undefined;
 
 /** The server as it is shipped, bundled once a run. */
-function bundled(): Promise<string> {
+export function bundled(): Promise<string> {
   return (bundle ??= (async () => {
     const folder = mkdtempSync(join(tmpdir(), 'scant-server-'));
     process.on('exit', () => rmSync(folder, { recursive: true, force: true }));

@@ -22,7 +22,7 @@ const SCRAPS = [
 
 let session: Session;
 beforeAll(async () => {
-  session = await startSession({ folders: [samples.href] });
+  session = await startSession({ folders: [samples.href], settings: { annotations: true } });
 });
 afterAll(async () => {
   expect(session.faults).toEqual([]);
@@ -67,13 +67,32 @@ async function examine(uri: string, mirror: TextDocument, random: () => number):
     session.request('textDocument/formatting', { textDocument, options: { tabSize: 2, insertSpaces: true } }),
     session.request('textDocument/codeAction', { textDocument, range: { start: position, end: position }, context: { diagnostics: [] } }),
     session.request('textDocument/completion', { textDocument, position }),
+    session.request('textDocument/semanticTokens/full', { textDocument }),
+    session.request('textDocument/definition', { textDocument, position }),
+    session.request('textDocument/documentHighlight', { textDocument, position }),
+    session.request('textDocument/prepareRename', { textDocument, position }).catch(refused),
+    session.request('textDocument/signatureHelp', { textDocument, position }),
+    session.request('textDocument/foldingRange', { textDocument }),
+    session.request('textDocument/selectionRange', { textDocument, positions: [position] }),
+    session.request('textDocument/documentColor', { textDocument }),
+    session.request('textDocument/documentLink', { textDocument }),
+    session.request('textDocument/inlayHint', { textDocument, range: { start: { line: 0, character: 0 }, end: position } }),
+    session.request('textDocument/codeLens', { textDocument }),
+    session.request('textDocument/onTypeFormatting', { textDocument, position, ch: '\n', options: { tabSize: 2, insertSpaces: true } }),
+    session.request('scant/summary', { uri }),
     session.request('scant/preview', { uri }),
     session.request('scant/shapesAt', { uri, position }),
     session.request('scant/textAt', { uri, x: random() * 60, y: random() * 60 }),
   ]);
-  for (const range of [...rangesIn(diagnostics, uri), ...rangesIn(answers.slice(0, 5), uri)]) {
+  for (const range of [...rangesIn(diagnostics, uri), ...rangesIn(answers.slice(0, 18), uri)]) {
     expect(range.start.line <= range.end.line && range.end.line < mirror.lineCount, JSON.stringify(range)).toBe(true);
   }
+}
+
+/** A block that is always there keeps its name. */
+function refused(error: unknown): null {
+  expect(String(error)).toContain('-32803');
+  return null;
 }
 
 function randomChange(document: TextDocument, random: () => number): Range & { text: string } {

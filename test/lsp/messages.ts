@@ -5,24 +5,43 @@
 import type {
   ApplyWorkspaceEditParams,
   CodeAction,
+  CodeLens,
+  ColorInformation,
+  ColorPresentation,
   Command,
   CompletionItem,
   CompletionList,
   ConfigurationParams,
   DocumentDiagnosticReport,
+  DocumentHighlight,
+  DocumentLink,
   DocumentSymbol,
+  FoldingRange,
   Hover,
   InitializeResult,
-  LSPAny,
+  InlayHint,
+  integer,
+  Location,
+  LocationLink,
   LogMessageParams,
   LogTraceParams,
+  LSPAny,
+  ProgressToken,
   PublishDiagnosticsParams,
+  Range,
   RegistrationParams,
+  SelectionRange,
+  SemanticTokens,
+  SemanticTokensDelta,
   ShowMessageParams,
+  SignatureHelp,
   SymbolInformation,
   TextEdit,
   UnregistrationParams,
-  integer,
+  WorkDoneProgressBegin,
+  WorkDoneProgressEnd,
+  WorkDoneProgressReport,
+  WorkspaceEdit,
 } from 'vscode-languageserver-protocol';
 import type { Notifications, Requests } from '../../server/src/lsp/requests.ts';
 
@@ -37,10 +56,33 @@ export interface Results {
   'textDocument/rangeFormatting': TextEdit[] | null;
   'textDocument/codeAction': (Command | CodeAction)[] | null;
   'textDocument/completion': CompletionItem[] | CompletionList | null;
+  'completionItem/resolve': CompletionItem;
+  'textDocument/signatureHelp': SignatureHelp | null;
+  'textDocument/definition': Location | Location[] | LocationLink[] | null;
+  'textDocument/references': Location[] | null;
+  'textDocument/documentHighlight': DocumentHighlight[] | null;
+  'textDocument/prepareRename': { range: Range; placeholder: string } | null;
+  'textDocument/rename': WorkspaceEdit | null;
+  'workspace/symbol': SymbolInformation[] | null;
+  'workspace/willRenameFiles': WorkspaceEdit | null;
+  'textDocument/foldingRange': FoldingRange[] | null;
+  'textDocument/selectionRange': SelectionRange[] | null;
+  'textDocument/semanticTokens/full': SemanticTokens | null;
+  'textDocument/semanticTokens/full/delta': SemanticTokens | SemanticTokensDelta | null;
+  'textDocument/semanticTokens/range': SemanticTokens | null;
+  'textDocument/documentColor': ColorInformation[];
+  'textDocument/colorPresentation': ColorPresentation[];
+  'textDocument/documentLink': DocumentLink[] | null;
+  'textDocument/inlayHint': InlayHint[] | null;
+  'textDocument/codeLens': CodeLens[] | null;
+  'textDocument/onTypeFormatting': TextEdit[] | null;
   'scant/preview': Requests['scant/preview']['result'];
   'scant/shapesAt': Requests['scant/shapesAt']['result'];
   'scant/textAt': Requests['scant/textAt']['result'];
   'scant/build': Requests['scant/build']['result'];
+  'scant/headline': Requests['scant/headline']['result'];
+  'scant/summary': Requests['scant/summary']['result'];
+  'scant/draw': Requests['scant/draw']['result'];
   'scant/explain': Requests['scant/explain']['result'];
 }
 
@@ -50,6 +92,9 @@ export interface Asked {
   'client/unregisterCapability': UnregistrationParams;
   'workspace/configuration': ConfigurationParams;
   'workspace/diagnostic/refresh': null;
+  'workspace/inlayHint/refresh': null;
+  'workspace/codeLens/refresh': null;
+  'workspace/semanticTokens/refresh': null;
   'workspace/applyEdit': ApplyWorkspaceEditParams;
 }
 
@@ -59,6 +104,7 @@ export interface Told {
   'window/logMessage': LogMessageParams;
   'window/showMessage': ShowMessageParams;
   '$/logTrace': LogTraceParams;
+  '$/progress': { token: ProgressToken; value: WorkDoneProgressBegin | WorkDoneProgressReport | WorkDoneProgressEnd };
   'scant/changed': Notifications['scant/changed'];
 }
 

@@ -4,6 +4,7 @@ import type { Snapshot } from '../snapshot.ts';
 import type { Line } from '../text/document.ts';
 import { rangeOf, type Place, type Range } from '../text/place.ts';
 import type { Problem, TextEdit } from '../text/problem.ts';
+import { offersFor } from './mends-more.ts';
 
 export interface Mend {
   readonly problem: Problem;
@@ -16,7 +17,25 @@ export interface Mend {
 export function mendsIn(snapshot: Snapshot, range: Range): readonly Mend[] {
   const near = snapshot.problems.filter(({ place }) => touches(rangeOf(snapshot.document, place), range));
   const certain = near.flatMap((problem) => (problem.fix ? [{ problem, title: problem.fix.title, edits: problem.fix.edits, certain: true }] : []));
-  return [...certain, ...near.flatMap(silencing)];
+  const offered = near.flatMap((problem) => offersFor(snapshot, problem).map((offer) => ({ problem, ...offer, certain: false })));
+  return [...certain, ...offered, ...near.flatMap(silencing)];
+}
+
+/** All certain mends of a file at once; where two touch, the first in the text. */
+export function allMends({ document, problems }: Snapshot): readonly TextEdit[] {
+  const taken: Range[] = [];
+  return problems.flatMap(({ fix }) => {
+    const ranges = fix?.edits.map(({ place }) => rangeOf(document, place)) ?? [];
+    const isFree = ranges.every((range) => range && !taken.some((other) => touches(other, range)));
+    if (!fix || !isFree || isLoss(fix.title)) return [];
+    taken.push(...ranges.filter((range) => range !== undefined));
+    return fix.edits;
+  });
+}
+
+/** What takes text out is done one by one. */
+function isLoss(title: string): boolean {
+  return title.startsWith('Drop');
 }
 
 /** `// allow RULE` at the end of the line, for what is no error. */

@@ -6,21 +6,26 @@ import type { Context } from '../model/context.ts';
 import { evaluate, inInches } from '../model/evaluate.ts';
 import type { Meaning } from '../model/pattern.ts';
 import type { Snapshot } from '../snapshot.ts';
-import type { Length, Quantity } from '../syntax/tree.ts';
+import type { Length, Quantity, Statement } from '../syntax/tree.ts';
 import type { Part } from '../syntax/walk.ts';
+import { bracesOf } from '../syntax/words.ts';
 import type { Position } from '../text/document.ts';
 import { placeIn, type Place } from '../text/place.ts';
 import { lengthHover } from './hover-length.ts';
 import { blockHover, fabricHover, numberHover, parameterHover } from './hover-names.ts';
 import { patchHover } from './hover-patch.ts';
 import { statementHover } from './hover-quilt.ts';
-import type { Hover } from './hover-text.ts';
+import { saidHover } from './hover-said.ts';
+import { fact, type Hover } from './hover-text.ts';
+import { helpOf } from './statements.ts';
 import { under, type Under } from './under.ts';
 
 export type { Hover } from './hover-text.ts';
 
 /** Undefined where there is nothing to say. */
 export function hoverAt(snapshot: Snapshot, position: Position): Hover | undefined {
+  const said = saidHover(snapshot, position);
+  if (said) return said;
   const found = under(snapshot.tree, position);
   if (!found) return undefined;
   for (const part of found.parts) {
@@ -54,7 +59,7 @@ function ofLength(snapshot: Snapshot, { statement }: Under, { cut, value, from, 
 }
 
 /** Names are looked up as the model does, and nothing is reported. */
-function contextOf({ pattern }: Snapshot, line: Context['line']): Context {
+export function contextOf({ pattern }: Snapshot, line: Context['line']): Context {
   const { names, known } = pattern.workings;
   return { line, units: pattern.rules.units, seam: pattern.rules.seam, known: () => known, meaning: (name) => names.get(name), report: () => undefined };
 }
@@ -97,7 +102,14 @@ function wordHover(snapshot: Snapshot, { statement }: Under, { character }: Posi
     if (meaning?.kind === 'block') return blockHover(snapshot, place, meaning.definition);
     if (meaning?.kind === 'fabric') return fabricHover(snapshot, place, meaning.fabric);
   }
-  return statementHover(snapshot, statement);
+  return statementHover(snapshot, statement) ?? helpHover(statement);
+}
+
+/** What a statement is for, where there are no figures. */
+function helpHover({ line, node, parent }: Statement): Hover | undefined {
+  const word = line.text.slice(node.word.from, node.word.to);
+  const help = node.kind === 'junk' || node.kind === 'row_of_cells' ? undefined : helpOf(parent ? (bracesOf(parent.node) ?? 'unknown') : 'top', word);
+  return help && { place: placeIn(line, node.word), heading: word, facts: fact('', help.says) };
 }
 
 function isLength(part: Part): part is Length {

@@ -4,7 +4,7 @@ import { dirname, resolve } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build, type Built } from '../disk/build.ts';
 import type { OutputKind } from '../disk/kinds.ts';
-import { isInside, readPattern, resolveImport, workspaceOf } from '../disk/sources.ts';
+import { isInside, patternsIn, readPattern, resolveImport, workspaceOf } from '../disk/sources.ts';
 import type { BuildAnswer } from './requests.ts';
 import type { Services } from './services.ts';
 
@@ -29,12 +29,22 @@ export function machine(): Services {
       if (found === 'missing') return { uri: pathToFileURL(resolve(dirname(path), written)).href, state: 'missing' };
       return typeof found === 'string' ? found : { uri: pathToFileURL(found.path).href, state: 'there' };
     },
+    list: (folders) => [...new Set(folders.flatMap((folder) => filesIn(pathOf(folder))))].map((path) => pathToFileURL(path).href),
     build: (snapshot, uri, what) => {
       const path = pathOf(uri);
       if (path === undefined) return { folder: null, written: [], unchanged: 0, refused: { why: 'unsaved', message: 'Save the pattern first: its outputs are written beside it.' } };
       return answerOf(build(snapshot, path, what === 'everything' ? {} : { only: PREVIEW_AND_CUT_LIST }));
     },
   };
+}
+
+/** A folder that cannot be read has none. */
+function filesIn(folder: string | undefined): readonly string[] {
+  try {
+    return folder === undefined ? [] : patternsIn(folder);
+  } catch {
+    return [];
+  }
 }
 
 const PREVIEW_AND_CUT_LIST: readonly OutputKind[] = ['quilt', 'blocks', 'cutting.md', 'cutting.csv'];

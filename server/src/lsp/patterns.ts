@@ -48,7 +48,8 @@ interface OnDisk {
   readonly tree: Tree;
 }
 
-const LIBRARY = parse(documentOf('library:always.quilt', library));
+/** The blocks that are always there. */
+export const LIBRARY = parse(documentOf('library:always.quilt', library));
 
 export function patternsOf({ open, services, folders }: PatternsOptions): Patterns {
   const { keyOf } = services;

@@ -1,37 +1,76 @@
 /** The server's own requests: pictures, what stands where in them, outputs, and the pages of the rules. */
 import type { Connection } from 'vscode-languageserver';
 import { explanationOf } from '../checks/explain.ts';
-import { RULES, ruleOf } from '../checks/list.ts';
+import { RULES, ruleOf, severityOf } from '../checks/list.ts';
 import { svgOf } from '../drawing/svg.ts';
 import { pictureOf } from '../features/picture.ts';
 import { shapesAt, textsAt } from '../features/shapes.ts';
-import type { Snapshot } from '../snapshot.ts';
+import { headlineOf, summaryOf, type SummaryRow as Row } from '../features/summary.ts';
+import { snapshotOf, type Snapshot } from '../snapshot.ts';
+import { documentOf } from '../text/document.ts';
 import type { AnswerContext } from './context.ts';
 import { locationOf } from './convert.ts';
-import type { BuildAnswer, Explanation, Preview, Requests } from './requests.ts';
+import { LIBRARY } from './patterns.ts';
+import type { BuildAnswer, Drawn, Explanation, Preview, Requests, Summary, SummaryRow } from './requests.ts';
 
-export function answerPictures(connection: Connection, { guard, services, snapshotOf }: AnswerContext): void {
+export function answerPictures(connection: Connection, { guard, services, snapshotOf: newest }: AnswerContext): void {
   const on = <M extends keyof Requests>(method: M, otherwise: Requests[M]['result'], handler: (params: Requests[M]['params']) => Requests[M]['result']): void => {
     connection.onRequest(method, guard.request(method, otherwise, handler));
   };
   on('scant/preview', null, (params) => {
-    const snapshot = snapshotOf(params.uri);
+    const snapshot = newest(params.uri);
     return snapshot ? previewOf(snapshot, params) : null;
   });
   on('scant/shapesAt', null, (params) => {
-    const snapshot = snapshotOf(params.uri);
+    const snapshot = newest(params.uri);
     return snapshot ? { version: snapshot.version, path: shapesAt(snapshot, params.position, params) } : null;
   });
   on('scant/textAt', [], (params) => {
-    const snapshot = snapshotOf(params.uri);
+    const snapshot = newest(params.uri);
     if (!snapshot) return [];
     return textsAt(snapshot, params.x, params.y, params).flatMap((place) => locationOf(snapshot, place) ?? []);
   });
   on('scant/build', FAILED, ({ uri, what }) => {
-    const snapshot = snapshotOf(uri);
+    const snapshot = newest(uri);
     return snapshot ? services.build(snapshot, uri, what) : UNKNOWN;
   });
+  on('scant/headline', null, ({ uri }) => {
+    const snapshot = newest(uri);
+    if (!snapshot) return null;
+    const { figures, errors } = headlineOf(snapshot);
+    return { version: snapshot.version, figures: figures ?? null, errors };
+  });
+  on('scant/summary', null, ({ uri }) => {
+    const snapshot = newest(uri);
+    return snapshot ? summary(snapshot) : null;
+  });
+  on('scant/draw', { svg: null, errors: [] }, ({ text }) => drawn(text));
   on('scant/explain', { rules: [], markdown: null }, ({ rule }) => explanation(rule));
+}
+
+function summary(snapshot: Snapshot): Summary {
+  const row = ({ label, detail, place, colour }: Row): SummaryRow => ({ label, detail, at: locationOf(snapshot, place) ?? null, colour: colour ?? null });
+  const { sizes, fabrics, blocks, problems } = summaryOf(snapshot);
+  return {
+    version: snapshot.version,
+    title: snapshot.pattern.title ?? '',
+    sizes: sizes.map(row),
+    fabrics: fabrics.map(row),
+    blocks: blocks.map(row),
+    problems: problems.map((group) => ({ ...group, rows: group.rows.map(row) })),
+  };
+}
+
+/** Imports have no folder to be looked for in. */
+function drawn(text: string): Drawn {
+  const snapshot = snapshotOf(documentOf('untitled:fenced', text), 0, { library: [LIBRARY], import: () => 'missing' });
+  const { scene } = pictureOf(snapshot, {});
+  const errors = snapshot.problems.filter(({ rule }) => severityOf(rule) === 'error');
+  const title = snapshot.pattern.title;
+  return {
+    svg: scene ? svgOf(scene, { seams: 'hairline', ...(title !== undefined && { title }) }) : null,
+    errors: errors.map(({ place, message }) => `${snapshot.document.numberOf(place.line) + 1}: ${message}`),
+  };
 }
 
 function previewOf(snapshot: Snapshot, params: Requests['scant/preview']['params']): Preview {

@@ -13,6 +13,12 @@ export interface Requests {
   'scant/textAt': { params: TextAtParams; result: SourceRange[] };
   /** Writes the outputs of a file. */
   'scant/build': { params: BuildParams; result: BuildAnswer };
+  /** What comes out of a file, in a line; null when there is no such file. */
+  'scant/headline': { params: { uri: string }; result: Headline | null };
+  /** A file at a glance, row by row. */
+  'scant/summary': { params: { uri: string }; result: Summary | null };
+  /** A pattern that is no file, drawn: a fenced block of a Markdown text. */
+  'scant/draw': { params: { text: string }; result: Drawn };
   /** The page of a rule, as Markdown; without a rule, the list of all. */
   'scant/explain': { params: ExplainParams; result: Explanation };
 }
@@ -106,6 +112,38 @@ export interface BuildAnswer {
   unchanged: number;
   /** Why nothing was written. */
   refused: { why: 'errors' | 'unsaved' | 'unknown' | 'failed'; message: string } | null;
+}
+
+export interface Headline {
+  version: number;
+  /** Finished size, patches, cloth; null for a library of blocks and while there are errors. */
+  figures: string | null;
+  errors: number;
+}
+
+export interface Summary {
+  version: number;
+  title: string;
+  sizes: SummaryRow[];
+  fabrics: SummaryRow[];
+  blocks: SummaryRow[];
+  problems: { rule: string; title: string; severity: 'error' | 'warning' | 'hint'; rows: SummaryRow[] }[];
+}
+
+export interface SummaryRow {
+  label: string;
+  detail: string;
+  /** The text it leads to; null for one in a file that cannot be opened. */
+  at: SourceRange | null;
+  /** `#rrggbb`, of a fabric. */
+  colour: string | null;
+}
+
+export interface Drawn {
+  /** Null when nothing can be drawn. */
+  svg: string | null;
+  /** `3: message`, lines from 1. */
+  errors: string[];
 }
 
 export interface ExplainParams {

@@ -9,17 +9,17 @@ import {
   ErrorCodes,
   FileChangeType,
   ResponseError,
-  TextDocumentSyncKind,
   type Connection,
   type DocumentDiagnosticReport,
-  type InitializeResult,
 } from 'vscode-languageserver';
 import type { Snapshot } from '../snapshot.ts';
 import { answer } from './answers.ts';
+import { capabilitiesFor } from './capabilities.ts';
 import { clientOf, DEFAULT_SETTINGS, settingsOf, type Client } from './client.ts';
 import type { AnswerContext } from './context.ts';
 import { diagnosticsOf } from './diagnostics.ts';
 import { openTextsOf } from './documents.ts';
+import { recoderFor } from './encoding.ts';
 import { guardWith } from './guard.ts';
 import { patternsOf } from './patterns.ts';
 import { answerPictures } from './pictures.ts';
@@ -28,7 +28,13 @@ import type { Services } from './services.ts';
 /** Answers on a connection until it ends. */
 export function serve(connection: Connection, services: Services): void {
   const log = (message: string): void => connection.console.error(message);
-  const guard = guardWith({ log, state: () => state, versionOf: (params) => open.get(uriOf(params))?.version });
+  const guard = guardWith({
+    log,
+    state: () => state,
+    versionOf: (params) => open.get(uriOf(params))?.version,
+    decode: (params) => recoder.decode(params, uriOf(params), lineOf),
+    encode: (result, params) => recoder.encode(result, uriOf(params), lineOf),
+  });
   const serials = new WeakMap<Snapshot, number>();
   const stale = new Set<string>();
   let state: 'starting' | 'running' | 'down' = 'starting';
@@ -36,9 +42,11 @@ export function serve(connection: Connection, services: Services): void {
   let folders: readonly string[] = [];
   let settings = DEFAULT_SETTINGS;
   let made = 0;
+  let recoder = recoderFor('utf-16');
   const open = openTextsOf(connection, {
     guard,
     keyOf: services.keyOf,
+    recoder: () => recoder,
     onChange: ({ uri }) => textMoved(uri),
     onClose: ({ uri }) => {
       patterns.forget(uri);
@@ -51,6 +59,7 @@ export function serve(connection: Connection, services: Services): void {
     if (state !== 'starting') return new ResponseError(ErrorCodes.InvalidRequest, 'The server is initialized already.', { retry: false });
     state = 'running';
     client = clientOf(params);
+    recoder = recoderFor(client.encoding);
     folders = client.folders;
     return { capabilities: capabilitiesFor(client), serverInfo: { name: 'scant' } };
   });
@@ -84,7 +93,17 @@ export function serve(connection: Connection, services: Services): void {
     if (resultId === previousResultId) return { kind: DocumentDiagnosticReportKind.Unchanged, resultId };
     return { kind: DocumentDiagnosticReportKind.Full, resultId, items: diagnosticsIn(snapshot) };
   }));
-  const context: AnswerContext = { guard, services, snapshotOf: patterns.of, client: () => client };
+  const context: AnswerContext = {
+    guard,
+    services,
+    snapshotOf: patterns.of,
+    filesOf: () => [...new Map([...services.list(folders), ...open.uris()].map((uri) => [services.keyOf(uri), uri])).values()],
+    folders: () => folders,
+    isOpen: (uri) => open.get(uri) !== undefined,
+    client: () => client,
+    settings: () => settings,
+    recoder: () => recoder,
+  };
   answer(connection, context);
   answerPictures(connection, context);
   connection.listen();
@@ -96,6 +115,7 @@ export function serve(connection: Connection, services: Services): void {
     const shown = importers.filter((importer) => open.get(importer));
     if (client?.pullsDiagnostics !== true) [uri, ...shown].forEach(publishSoon);
     else if (shown.length > 0) refresh();
+    if (shown.length > 0) askAnew();
     changed([uri, ...importers]);
   }
 
@@ -103,6 +123,7 @@ export function serve(connection: Connection, services: Services): void {
     patterns.moved();
     if (client?.pullsDiagnostics === true) refresh();
     else open.uris().forEach(publishSoon);
+    askAnew();
     changed(open.uris());
   }
 
@@ -112,6 +133,11 @@ export function serve(connection: Connection, services: Services): void {
 
   function refresh(): void {
     if (client?.refreshesDiagnostics === true) connection.languages.diagnostics.refresh().catch(ignore);
+  }
+
+  /** What is shown beside the texts may be another, though they are not. */
+  function askAnew(): void {
+    for (const what of client?.refreshes ?? []) connection.sendRequest(`workspace/${what}/refresh`).catch(ignore);
   }
 
   /** For editors that do not ask: the newest text's problems, once the messages that are waiting have been read. */
@@ -128,11 +154,17 @@ export function serve(connection: Connection, services: Services): void {
     const text = open.get(uri);
     const snapshot = text && patterns.of(uri);
     const diagnostics = snapshot ? diagnosticsIn(snapshot) : [];
-    void connection.sendDiagnostics({ uri: text?.uri ?? uri, ...(text && { version: text.version }), diagnostics }).catch(ignore);
+    const message = { uri: text?.uri ?? uri, ...(text && { version: text.version }), diagnostics };
+    void connection.sendDiagnostics(recoder.encode(message, uri, lineOf)).catch(ignore);
   }
 
   function diagnosticsIn(snapshot: Snapshot): ReturnType<typeof diagnosticsOf> {
-    return diagnosticsOf(snapshot, { ...settings, explanationLink: client?.explanationLink ?? (() => undefined) });
+    return diagnosticsOf(snapshot, { hints: settings.hints, explanationLink: client?.explanationLink ?? (() => undefined) });
+  }
+
+  /** A line of an open text, or of a file that was read for one. */
+  function lineOf(uri: string, line: number): string | undefined {
+    return (open.get(uri)?.document ?? patterns.of(uri)?.document)?.lines[line]?.text;
   }
 
   function idOf(snapshot: Snapshot): string {
@@ -146,6 +178,7 @@ export function serve(connection: Connection, services: Services): void {
     const before = settings;
     settings = settingsOf(await connection.workspace.getConfiguration('scant').catch(ignore));
     if (before.hints !== settings.hints) everythingMoved();
+    else if (before.annotations !== settings.annotations) askAnew();
   }
 
   function register(method: string, registerOptions: unknown): Promise<void> {
@@ -156,24 +189,10 @@ export function serve(connection: Connection, services: Services): void {
 
 const NOTHING_WRONG: DocumentDiagnosticReport = { kind: DocumentDiagnosticReportKind.Full, items: [] };
 
-function capabilitiesFor(client: Client): InitializeResult['capabilities'] {
-  return {
-    positionEncoding: 'utf-16',
-    textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
-    hoverProvider: true,
-    documentSymbolProvider: true,
-    documentFormattingProvider: true,
-    documentRangeFormattingProvider: true,
-    codeActionProvider: { codeActionKinds: ['quickfix'] },
-    completionProvider: { triggerCharacters: ['#', '@'] },
-    workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
-    ...(client.pullsDiagnostics && { diagnosticProvider: { identifier: 'scant', interFileDependencies: true, workspaceDiagnostics: false } }),
-  };
-}
-
+/** The file that a message is about; an item of a list names it in its `data`. */
 function uriOf(params: unknown): string {
-  const { textDocument, uri } = (params ?? {}) as { textDocument?: { uri?: unknown }; uri?: unknown };
-  const found = textDocument?.uri ?? uri;
+  const { textDocument, uri, data } = (params ?? {}) as { textDocument?: { uri?: unknown }; uri?: unknown; data?: { uri?: unknown } | null };
+  const found = textDocument?.uri ?? uri ?? data?.uri;
   return typeof found === 'string' ? found : '';
 }
 

@@ -13,6 +13,8 @@ export interface Services {
   readonly stamp: (uri: string) => string | undefined;
   /** The file that `import "path"` means in a file. `folders` are the workspace's; none are known when it is empty. */
   readonly resolve: (importer: string, path: string, folders: readonly string[]) => Resolved;
+  /** Every pattern file in some folders, in an order of its own. */
+  readonly list: (folders: readonly string[]) => readonly string[];
   readonly build: (snapshot: Snapshot, uri: string, what: BuildParams['what']) => BuildAnswer;
 }
 
