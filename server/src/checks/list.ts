@@ -29,6 +29,7 @@ import { tooLarge } from './too-large.ts';
 import { unclearNumber } from './unclear-number.ts';
 import { unevenDrop } from './uneven-drop.ts';
 import { unknownName } from './unknown-name.ts';
+import { unknownPlaceholder } from './unknown-placeholder.ts';
 import { unusedBlock } from './unused-block.ts';
 import { unusedFabric } from './unused-fabric.ts';
 import { wrongArgument } from './wrong-argument.ts';
@@ -38,7 +39,7 @@ export const RULES: readonly Rule[] = [
   unknownName, duplicateName, unusedFabric, unusedBlock, wrongArgument, importMissing, importCycle,
   rowLength, gridSum, gap, overlap, outside, emptyPatch, doesNotFit,
   sizesDiffer, borderDoesNotFit, stripTooWide, cutOffRuler, patchTooSmall, setInSeam, partialSeam, bulkyPoint, biasOutside, directionalTurned, lowContrast, unevenDrop,
-  expectFailed,
+  expectFailed, unknownPlaceholder,
 ];
 
 const BY_ID = new Map(RULES.map((rule) => [rule.id, rule]));

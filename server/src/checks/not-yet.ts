@@ -11,7 +11,7 @@ export const notYet: Rule = {
   severity: 'hint',
   title: 'Not worked out yet',
   why: 'The language is larger than the tool so far. A construct that is understood but not worked out yet is named here, and nothing it would change is given as a number.',
-  bad: quiltExample('block Buoy 4" {\n  press to_dark\n  ink sand\n  sand ink\n}'),
+  bad: quiltExample('block Buoy 4" {\n  templates\n  ink sand\n  sand ink\n}'),
   good: quiltExample('block Buoy 4" {\n  ink sand\n  sand ink\n}'),
   mends: ['Leave it in: a later version gives it its meaning.'],
   find: (context) => [
@@ -30,12 +30,9 @@ function fabricNotYet(fabric: Fabric): Problem {
 /** Statements that are read and checked, but that no output follows so far. */
 const NOT_YET: Partial<Record<StatementKind, string>> = {
   method: 'cut sizes follow the usual ways (two half squares from a square, four quarter squares from a square), not `method`',
-  press: 'pressing is not planned, so `press` changes nothing',
   templates: 'printed shapes are not drawn, so `templates` changes nothing',
   foundation: 'foundation sheets are not drawn, so `foundation` changes nothing',
   paper: 'no booklet is printed, so `paper` changes nothing',
-  steps: 'no steps are written, so this wording is not used',
-  quilting: 'no steps are written, so `quilting` changes nothing',
 };
 
 function statementsNotYet(tree: Tree): readonly Problem[] {

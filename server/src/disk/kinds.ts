@@ -1,7 +1,7 @@
 /** The kinds of outputs, and the words that choose them. */
 
 /** What this version writes. */
-export const OUTPUT_KINDS = ['quilt', 'blocks', 'cutting.md', 'cutting.csv', 'pattern'] as const;
+export const OUTPUT_KINDS = ['quilt', 'blocks', 'cutting.md', 'cutting.csv', 'steps.md', 'steps.svg', 'pattern'] as const;
 
 export type OutputKind = (typeof OUTPUT_KINDS)[number];
 
@@ -28,17 +28,17 @@ const WORDS: Readonly<Record<string, readonly OutputKind[] | 'not yet' | undefin
   quilt: ['quilt'],
   'quilt.svg': ['quilt'],
   blocks: ['blocks'],
-  svg: ['quilt', 'blocks'],
+  svg: ['quilt', 'blocks', 'steps.svg'],
   cutting: ['cutting.md', 'cutting.csv'],
   'cutting.md': ['cutting.md'],
-  md: ['cutting.md'],
+  md: ['cutting.md', 'steps.md'],
   'cutting.csv': ['cutting.csv'],
   csv: ['cutting.csv'],
   pattern: ['pattern'],
   'pattern.json': ['pattern'],
   json: ['pattern'],
-  steps: 'not yet',
-  'steps.md': 'not yet',
+  steps: ['steps.md', 'steps.svg'],
+  'steps.md': ['steps.md'],
   booklet: 'not yet',
   'booklet.pdf': 'not yet',
   templates: 'not yet',

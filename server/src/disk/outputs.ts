@@ -7,6 +7,8 @@ import { cuttingCsv } from '../booklet/cutting-csv.ts';
 import { cuttingMarkdown } from '../booklet/cutting-list.ts';
 import { patternJson } from '../booklet/pattern-json.ts';
 import { UNTITLED } from '../booklet/source.ts';
+import { stepsDrawings } from '../booklet/steps-drawings.ts';
+import { stepsMarkdown } from '../booklet/steps.ts';
 import { sceneOfBlock } from '../drawing/build.ts';
 import { svgOf } from '../drawing/svg.ts';
 import type { BlockInQuilt } from '../geometry/layout.ts';
@@ -61,12 +63,19 @@ function quiltFiles(snapshot: Snapshot, quilts: readonly QuiltView[], quilt: Qui
     ...(wants('blocks') ? blockFiles(quilt.layout.blocks, folder) : []),
     ...(wants('cutting.md') ? [{ path: `${folder}cutting.md`, text: cuttingMarkdown(source, quilt) }] : []),
     ...(wants('cutting.csv') ? [{ path: `${folder}cutting.csv`, text: cuttingCsv(source, quilt) }] : []),
+    ...(wants('steps.md') ? [{ path: `${folder}steps.md`, text: stepsMarkdown(source, quilt) }] : []),
+    ...(wants('steps.svg') ? stepsFiles(snapshot, quilt, folder) : []),
     ...(wants('pattern') ? [patternFile(snapshot, [quilt], folder)] : []),
   ];
 }
 
 function patternFile({ pattern }: Snapshot, quilts: readonly QuiltView[], folder: string): OutputFile {
   return { path: `${folder}pattern.json`, text: patternJson({ pattern, quilts }) };
+}
+
+/** The drawings that steps.md names. */
+function stepsFiles({ pattern }: Snapshot, quilt: QuiltView, folder: string): OutputFile[] {
+  return stepsDrawings(quilt, pattern.rules).map(({ path, scene }) => ({ path: `${folder}${path}`, text: svgOf(scene) }));
 }
 
 function blockFiles(blocks: readonly Pick<BlockInQuilt, 'name' | 'layout'>[], folder: string): OutputFile[] {

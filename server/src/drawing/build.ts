@@ -11,6 +11,11 @@ import type { Scene, SceneBlock, SceneShape, SceneUse } from './scene.ts';
 
 /** The finished top: placed blocks first, then what belongs to no block. */
 export function sceneOfQuilt(layout: QuiltLayout): Scene {
+  return partsOfQuilt(layout).scene;
+}
+
+/** The same, and what draws each placement and then each patch of the layout: several shapes for a block that is cut. */
+export function partsOfQuilt(layout: QuiltLayout): { readonly scene: Scene; readonly items: readonly (readonly (SceneUse | SceneShape)[])[] } {
   const sources = new Sources();
   const numbers = new Map<string, number>();
   const blocks: SceneBlock[] = [];
@@ -24,14 +29,15 @@ export function sceneOfQuilt(layout: QuiltLayout): Scene {
     numbers.set(dealt, blocks.length);
     return blocks.push({ ...sceneBlock(inPrints(block, prints), `b${blocks.length}`, sources), name: names.get(block.key) ?? block.instance.name }) - 1;
   };
-  const uses = layout.placements.flatMap((placement, index): (SceneUse | SceneShape)[] => {
+  const uses = layout.placements.map((placement, index): (SceneUse | SceneShape)[] => {
     const prints = deal?.placements[index];
     const { block, transform, place, clip } = placement;
     if (clip) return cutShapes({ ...placement, block: inPrints(block, prints) }, clip, sources);
     return [{ kind: 'use', block: numberOf(block, prints), matrix: matrixOf(transform), source: sources.indexOf(place) }];
   });
-  const shapes = layout.patches.map((patch, index) => sceneShape(inPrint(patch, deal?.patches[index]), sources));
-  return { ...sizeOf(layout), title: layout.spec.size?.name ?? 'quilt', blocks, items: [...uses, ...shapes], sources: sources.places };
+  const shapes = layout.patches.map((patch, index) => [sceneShape(inPrint(patch, deal?.patches[index]), sources)]);
+  const items = [...uses, ...shapes];
+  return { items, scene: { ...sizeOf(layout), title: layout.spec.size?.name ?? 'quilt', blocks, items: items.flat(), sources: sources.places } };
 }
 
 /** The block with each patch in the print that was dealt to it. */
