@@ -29,7 +29,6 @@ function fabricNotYet(fabric: Fabric): Problem {
 
 /** Statements that are read and checked, but that no output follows so far. */
 const NOT_YET: Partial<Record<StatementKind, string>> = {
-  method: 'cut sizes follow the usual ways (two half squares from a square, four quarter squares from a square), not `method`',
   templates: 'printed shapes are not drawn, so `templates` changes nothing',
   foundation: 'foundation sheets are not drawn, so `foundation` changes nothing',
   paper: 'no booklet is printed, so `paper` changes nothing',

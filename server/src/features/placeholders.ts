@@ -1,5 +1,6 @@
 /** The computed values that an author's wording holds: `{Capstan.count}` in the texts of `steps`. */
 import { numberText, lengthText } from '../checks/wording.ts';
+import { placeholdersIn } from '../cutting/placeholders.ts';
 import { quantityAt, quantityNames } from '../cutting/quantities.ts';
 import type { QuiltView, Snapshot } from '../snapshot.ts';
 import type { Name, Statement } from '../syntax/tree.ts';
@@ -21,16 +22,17 @@ export interface Placeholder {
 export function placeholdersOf(document: Document, { node, line }: Statement): readonly Placeholder[] {
   if (node.kind !== 'wording') return [];
   const { place } = node.text;
-  if (!place?.endLine) return placeholdersIn(line, node.text);
+  if (!place?.endLine) return inColumns(line, node.text);
   const { endLine } = place;
   const lines = document.lines.slice(document.numberOf(place.line), document.numberOf(endLine) + 1);
-  return lines.flatMap((each) => placeholdersIn(each, { from: each === place.line ? place.from : 0, to: each === endLine ? place.to : each.text.length }));
+  return lines.flatMap((each) => inColumns(each, { from: each === place.line ? place.from : 0, to: each === endLine ? place.to : each.text.length }));
 }
 
-function placeholdersIn(line: Line, { from, to }: Columns): readonly Placeholder[] {
-  return [...line.text.slice(from, to).matchAll(/\{([^{}]*)\}/g)].map(({ 0: whole, 1: path = '', index }) => {
-    const start = from + index;
-    return { line, place: placeIn(line, { from: start, to: start + whole.length }), path: path.trim(), parts: namesIn(path, start + 1) };
+function inColumns(line: Line, { from, to }: Columns): readonly Placeholder[] {
+  return placeholdersIn(line.text.slice(from, to)).map((found) => {
+    const [start, end] = [from + found.from, from + found.to];
+    const inside = line.text.slice(start + 1, end - 1);
+    return { line, place: placeIn(line, { from: start, to: end }), path: found.path, parts: namesIn(inside, start + 1) };
   });
 }
 
