@@ -3,7 +3,7 @@
  * rounded that can be written exactly.
  */
 import { formatArea, formatLength, formatNumber, fromInches } from '../exact/length.ts';
-import { compare, fraction, isRational, key, mul, roundTo, type Exact } from '../exact/number.ts';
+import { compare, floor, fraction, isRational, key, mul, roundTo, type Exact } from '../exact/number.ts';
 import type { Pattern } from '../model/pattern.ts';
 
 /** A length in the pattern's units, exact wherever it is a fraction: `8 999/1000"`, never `about 9"`; a root to a thousandth of an inch. */
@@ -11,7 +11,7 @@ export function lengthText(inches: Exact, pattern: Pattern): string {
   const style = { units: pattern.rules.units };
   const printed = formatLength(inches, style);
   if (!isRounded(printed)) return printed;
-  if (!isRational(inches)) return `about ${formatLength(roundTo(inches, fraction(1, 1000)), style)}`;
+  if (!isRational(inches)) return `about ${style.units === 'inches' ? `${decimalText(inches)}"` : `${decimalText(fromInches(inches, 'cm'))} cm`}`;
   return style.units === 'inches' ? `${fractionText(inches)}"` : `${fractionText(fromInches(inches, 'cm'))} cm`;
 }
 
@@ -82,6 +82,14 @@ export function isRounded(text: string): boolean {
 
 function plain(text: string): string {
   return text.replace(/^(about|less than) /, '');
+}
+
+/** To three decimals: `39.82`. */
+function decimalText(x: Exact): string {
+  const thousandths = floor(roundTo(mul(x, fraction(1000)), fraction(1)));
+  const digits = `${thousandths < 0n ? -thousandths : thousandths}`.padStart(4, '0');
+  const decimals = digits.slice(-3).replace(/0+$/, '');
+  return `${thousandths < 0n ? '-' : ''}${digits.slice(0, -3)}${decimals === '' ? '' : `.${decimals}`}`;
 }
 
 /** A rational as whole and fraction, whatever its denominator. */

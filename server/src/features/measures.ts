@@ -1,20 +1,19 @@
 /** How features say lengths, cloth and counts, and one fact for every size of a quilt. */
 import { printerFor } from '../booklet/words.ts';
 import { equals, type Exact } from '../exact/number.ts';
-import { lengthText } from '../checks/wording.ts';
 import type { Measure } from '../cutting/plan.ts';
 import type { Pattern } from '../model/pattern.ts';
 import type { QuiltView, Snapshot } from '../snapshot.ts';
 
 /** `7 1/2" square`, `4" by 2"`. */
 export function sideBySide({ width, height }: Measure, pattern: Pattern): string {
-  const first = lengthText(width, pattern);
-  return equals(width, height) ? `${first} square` : `${first} by ${lengthText(height, pattern)}`;
+  const print = printerFor(pattern.rules.units);
+  return equals(width, height) ? `${print.length(width)} square` : print.widthByHeight({ width, height });
 }
 
 /** `59 1/4" by 72"`. */
 export function widthByHeight({ width, height }: Measure, pattern: Pattern): string {
-  return `${lengthText(width, pattern)} by ${lengthText(height, pattern)}`;
+  return printerFor(pattern.rules.units).widthByHeight({ width, height });
 }
 
 /** A length as cloth is bought: `1 3/8 yd`, `1.3 m`. */
