@@ -2,6 +2,7 @@
 import { ruleOf, severityOf } from '../checks/list.ts';
 import type { Severity } from '../checks/rule.ts';
 import type { Snapshot } from '../snapshot.ts';
+import { groupedBy } from '../text/grouped.ts';
 import type { Place } from '../text/place.ts';
 import { blocksOf } from './blocks.ts';
 import { figuresOf } from './lenses.ts';
@@ -50,7 +51,7 @@ export function summaryOf(snapshot: Snapshot): Summary {
       const size = layout.instance.size ? sideBySide(layout, pattern) : undefined;
       return { label: definition.name, detail: [times, size].filter((part) => part !== undefined && part !== '0').join(' · '), place: definition.place };
     }),
-    problems: [...Map.groupBy(snapshot.problems, ({ rule }) => rule)].map(([rule, found]) => ({
+    problems: [...groupedBy(snapshot.problems, ({ rule }) => rule)].map(([rule, found]) => ({
       rule, title: ruleOf(rule)?.title ?? rule, severity: severityOf(rule), rows: found.map(({ message, place }) => ({ label: message, detail: '', place })),
     })),
   };

@@ -1,6 +1,7 @@
 /** Our edits as those of the protocol. */
 import type { TextEdit, WorkspaceEdit } from 'vscode-languageserver';
 import type { Snapshot } from '../snapshot.ts';
+import { groupedBy } from '../text/grouped.ts';
 import { rangeOf } from '../text/place.ts';
 import type { TextEdit as Edit } from '../text/problem.ts';
 import type { AnswerContext } from './context.ts';
@@ -19,7 +20,7 @@ export function workspaceEditOf({ client, isOpen }: Pick<AnswerContext, 'client'
 
 /** Edits by file, in the order of the files. */
 export function byFile(edits: readonly (Edit & { readonly snapshot: Snapshot })[]): readonly FileEdits[] {
-  return [...Map.groupBy(edits, ({ snapshot }) => snapshot)].map(([snapshot, own]) => ({ snapshot, edits: own }));
+  return [...groupedBy(edits, ({ snapshot }) => snapshot)].map(([snapshot, own]) => ({ snapshot, edits: own }));
 }
 
 function textEditOf({ document }: Snapshot, { place, text }: Edit): TextEdit[] {

@@ -8,7 +8,7 @@ import type { Exact } from '../exact/number.ts';
 import { cross, dot, minus, orientation, pointKey, squaredDistance } from '../exact/point.ts';
 import type { Point } from '../exact/point.ts';
 import { withoutStraightCorners } from '../exact/polygon.ts';
-import { groupedBy } from './grouped.ts';
+import { groupedBy } from '../text/grouped.ts';
 import { across } from './region.ts';
 import type { SeamMap, Shape } from './map.ts';
 

@@ -5,7 +5,7 @@
 import { compare, isZero } from '../exact/number.ts';
 import type { Exact } from '../exact/number.ts';
 import { squaredDistance } from '../exact/point.ts';
-import { groupedBy } from './grouped.ts';
+import { groupedBy } from '../text/grouped.ts';
 import { pieceAt, pointAt, vertexOf } from './map.ts';
 import type { SeamMap } from './map.ts';
 import type { Run } from './order.ts';

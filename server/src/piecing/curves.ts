@@ -4,7 +4,7 @@ import type { Exact } from '../exact/number.ts';
 import { cross, dot, minus, opposite, orientation, plus, squaredDistance, times } from '../exact/point.ts';
 import type { Point } from '../exact/point.ts';
 import { squareRoot } from '../exact/roots.ts';
-import { groupedBy } from './grouped.ts';
+import { groupedBy } from '../text/grouped.ts';
 import type { Edge, Piece } from './pieces.ts';
 
 /** A curved edge, from a to b with its bulge to the left: the shape to its right bulges out, one to its left is hollow. */

@@ -8,7 +8,7 @@ import type { BlockLayout } from '../geometry/layout.ts';
 import type { Assembled } from './assembly.ts';
 import { printOf } from './canonical.ts';
 import type { Coloured } from './canonical.ts';
-import { groupedBy } from './grouped.ts';
+import { groupedBy } from '../text/grouped.ts';
 import { unitName } from './names.ts';
 import type { UnitName } from './names.ts';
 import { outlineAround, sidesOf, visibleShapes } from './outline.ts';
