@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { closest, distance } from '../../server/src/syntax/suggest.ts';
+import { closest } from '../../server/src/syntax/suggest.ts';
+import { editDistance as distance } from '../../server/src/text/nearest.ts';
 import { STATEMENT_WORDS } from '../../server/src/syntax/words.ts';
 
 const words = STATEMENT_WORDS.quilt.map(({ word }) => word);
