@@ -1,4 +1,5 @@
 /** The steps for units and blocks. */
+import { cuttingInBlock } from '../cutting/methods.ts';
 import type { Patch } from '../geometry/layout.ts';
 import type { Rules } from '../model/pattern.ts';
 import type { Assembly } from '../piecing/plan.ts';
@@ -6,6 +7,7 @@ import type { PressedSeams } from '../piecing/pressing.ts';
 import type { QuiltSewing } from '../piecing/sewing.ts';
 import type { Unit } from '../piecing/units.ts';
 import { plain } from './markdown.ts';
+import { madeUnit, methodLines } from './steps-methods.ts';
 import type { BlockSteps, SewnBlock, StepsPlan } from './steps-plan.ts';
 import { sewLines, type Bench } from './steps-sew.ts';
 import { pressedLine } from './steps-turns.ts';
@@ -39,9 +41,18 @@ export function blockChapters(block: BlockSteps, words: BlockWords): readonly Ch
   return [{ title, level: 2, lines: [] }, ...units.map((unit) => unitChapter(unit, words)), { title: listed(names), level: 3, lines: own }];
 }
 
+/** Only what is sewn to what, the lines of a unit with its label before the first. */
+export function blockSewing({ whole, units }: BlockSteps, words: BlockWords): readonly string[] {
+  const labelled = units.flatMap((unit) => {
+    const [first, ...rest] = sewUnit(unit, words);
+    return first === undefined ? [] : [`${TEXTS.unitTitle(`Unit ${words.plan.apart.get(unit.number) ?? 0}`, unit.name, unit.count)}. ${first}`, ...rest];
+  });
+  return whole && !words.plan.apart.has(whole.number) ? [...labelled, ...sewUnit(whole, words)] : labelled;
+}
+
 function pieceLine({ name, layout, gaveUp }: SewnBlock, { rules, print }: BlockWords): string {
   const [patch] = layout.patches;
-  return gaveUp || !patch || layout.patches.length > 1 ? TEXTS.noPlan(plain(name)) : TEXTS.plainBlock(plain(name), patchName(patch, rules, print));
+  return gaveUp || !patch || layout.patches.length > 1 ? TEXTS.noPlan(plain(name)) : TEXTS.plainBlock(plain(name), patchName(patch, cuttingInBlock(layout, 0, rules), print));
 }
 
 function unitLabel({ number }: Unit, { plan }: BlockWords): string {
@@ -62,7 +73,8 @@ function wholeLines({ number }: BlockSteps, whole: Unit, words: BlockWords): rea
 }
 
 function sewUnit(unit: Unit, words: BlockWords): readonly string[] {
-  return sewLines(unit.part, benchOf(unit, words));
+  const bench = benchOf(unit, words);
+  return methodLines(unit, bench, words) ?? sewLines(unit.part, bench);
 }
 
 /** The patches that are sewn in the lines of a unit, those of units that lie ready left out. */
@@ -105,7 +117,7 @@ function partName(part: Assembly, unit: Unit, words: BlockWords): string | undef
   const { sewing, plan, rules, print } = words;
   if (part.kind === 'patch') {
     const patch = unit.layout.patches[part.patch];
-    return patch ? patchName(patch, rules, print) : undefined;
+    return patch ? patchName(patch, cuttingInBlock(unit.layout, part.patch, rules), print) : undefined;
   }
   const number = sewing.units.numbers.get(part) ?? -1;
   return number !== unit.number && plan.apart.has(number) ? `unit ${plan.apart.get(number) ?? 0}` : undefined;
@@ -115,7 +127,7 @@ function checkLines(unit: Unit, words: BlockWords): readonly string[] {
   const { rules, print } = words;
   const { size, layout, part } = unit;
   return [
-    ...(hasEars(layout, ownPatches(part, unit, words)) ? [TEXTS.ears] : []),
+    ...(madeUnit(unit, rules) !== 'corners' && hasEars(layout, ownPatches(part, unit, words)) ? [TEXTS.ears] : []),
     ...(size ? [TEXTS.measure(print.widthByHeight(rawSize(size, rules.seam)), unit.count)] : []),
     ...(hasPoints(unit) ? [TEXTS.points(print.length(rules.seam))] : []),
   ];

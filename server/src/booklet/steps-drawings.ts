@@ -20,7 +20,7 @@ export interface Drawing {
 /** In the order of the steps. */
 export function stepsDrawings(quilt: BookletQuilt, rules: Rules): readonly Drawing[] {
   const sewing = sewingOf(quilt.layout, rules);
-  const plan = stepsPlan(sewing);
+  const plan = stepsPlan(sewing, rules);
   const blocks = plan.blocks.flatMap(({ number, sewn: [{ name }], whole, units }): readonly Drawing[] => [
     ...units.map((unit) => unitDrawing(unit, `Unit ${plan.apart.get(unit.number) ?? 0}`, sewing, plan)),
     ...(whole && !plan.apart.has(whole.number) ? [{ ...unitDrawing(whole, name, sewing, plan), path: `steps/block-${number}.svg` }] : []),

@@ -16,7 +16,7 @@ export interface Ironing {
 export function pressLine({ parts, seams }: Join, names: readonly string[], run: Run, { sides, clothOf }: Ironing): string {
   const pressed = seams.map((seam) => ({ seam, side: sideOfSeam(seam, sides) }));
   const known = pressed.flatMap(({ seam, side }, i) => {
-    const [stretch] = seam.kind === 'straight' || seam.kind === 'curved' ? seam.stretches : [];
+    const [stretch] = seam.kind === 'straight' || seam.kind === 'curved' || seam.kind === 'partial' ? seam.stretches : [];
     const added = parts[i + 1];
     return side !== undefined && stretch && added ? [{ stretch, side, toAdded: side === sideOf(added, stretch) }] : [];
   });

@@ -1,6 +1,7 @@
 /** The steps that join blocks to rows and rows to the quilt, and sew on the borders. */
 import { add, equals, fraction, less, mul, TWO, type Exact } from '../exact/number.ts';
 import type { Measure, Piece } from '../cutting/plan.ts';
+import { cuttingOf } from '../cutting/shape.ts';
 import type { BorderLayout } from '../geometry/layout.ts';
 import type { Rules } from '../model/pattern.ts';
 import { patchesIn, type Assembly } from '../piecing/plan.ts';
@@ -102,7 +103,7 @@ function partName(part: SettingPart | undefined, names: ReadonlyMap<unknown, str
   const { role } = part.patch;
   if (role === 'side_triangle') return `${cloth} side triangle`;
   if (role === 'corner_triangle') return `${cloth} corner triangle`;
-  const name = patchName(part.patch, rules, print);
+  const name = patchName(part.patch, cuttingOf(part.patch, rules), print);
   if (role === 'sash') return name.replace(/ (square|rectangle|strip|shape) /, ' sash ');
   return role === 'cornerstone' ? name.replace(/ (square|rectangle) /, ' cornerstone ') : name;
 }

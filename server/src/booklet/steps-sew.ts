@@ -61,7 +61,8 @@ function joinLines(join: Join, bench: Bench, name?: string): readonly string[] {
   const before = join.parts.flatMap((part, i) => (bench.nameOf(part) === undefined ? sewLines(part, inner, names[i] === '' ? undefined : names[i]) : []));
   const isPair = run === 'aslant' && join.parts.length === 2 && !goesOn && name === undefined;
   const sewn = run === 'other' || isPair ? otherLines(join, names, bench) : rowLines(join, names, { run, bench, name, goesOn });
-  return [...before, ...sewn, ...(pressed ?? pressLine(join, names, run, bench)).split('\n')];
+  const called = name !== undefined && !sewn.some((line) => line.includes(name)) ? [TEXTS.named(name)] : [];
+  return [...before, ...sewn, pressed ?? pressLine(join, names, run, bench), ...called];
 }
 
 const PART_OF: Readonly<Record<Run, string>> = { across: 'column', down: 'row', aslant: 'row', other: 'part' };

@@ -2,23 +2,22 @@
 import { add, equals, less, mul, TWO, type Exact } from '../exact/number.ts';
 import { edgesOf } from '../exact/polygon.ts';
 import { onSegment, orientation, samePoint } from '../exact/point.ts';
-import { cuttingOf } from '../cutting/shape.ts';
+import type { Cutting } from '../cutting/shape.ts';
 import type { Measure } from '../cutting/plan.ts';
 import type { BlockLayout, Patch } from '../geometry/layout.ts';
-import type { Rules } from '../model/pattern.ts';
 import type { Unit } from '../piecing/units.ts';
 import { plain } from './markdown.ts';
 import type { Printer } from './words.ts';
 
 /** The units with lines of their own, numbered from 1 in the order of making; the others are sewn where they are needed, once each. */
-export function apartUnits(units: readonly Unit[]): ReadonlyMap<number, number> {
+export function apartUnits(units: readonly Unit[], isMade: (unit: Unit) => boolean): ReadonlyMap<number, number> {
   const parents = units.map((): { readonly unit: Unit; readonly count: number }[] => []);
   for (const unit of units) for (const part of unit.parts) if (part.kind === 'unit') parents[part.unit]?.push({ unit, count: part.count });
   const isOnce = ({ number, count }: Unit): boolean => {
     const [only, ...others] = parents[number] ?? [];
     return only !== undefined && others.length === 0 && only.count === 1 && only.unit.count === count;
   };
-  const apart = units.filter((unit) => unit.is === 'unit' && !(isOnce(unit) && (unit.name === undefined || ROWS.has(unit.name))));
+  const apart = units.filter((unit) => unit.is === 'unit' && !(isOnce(unit) && !isMade(unit) && (unit.name === undefined || ROWS.has(unit.name))));
   return new Map(apart.map((unit, i) => [unit.number, i + 1]));
 }
 
@@ -26,12 +25,13 @@ export function apartUnits(units: readonly Unit[]): ReadonlyMap<number, number> 
 const ROWS: ReadonlySet<string> = new Set(['row of squares', 'strip pair', 'strip set', 'two-patch']);
 
 /** `sand square (2 1/2")`, as cutting.md sizes it. */
-export function patchName(patch: Patch, rules: Rules, print: Printer): string {
-  const cutting = cuttingOf(patch, rules);
-  const cloth = plain(patch.fabric.name);
+export function patchName({ fabric }: Patch, cutting: Cutting | undefined, print: Printer): string {
+  const cloth = plain(fabric.name);
   if (!cutting) return cloth;
-  const { shape } = cutting;
-  const cut = patch.fabric.directional ? cutting.cut : shortFirst(cutting.cut);
+  const { shape, method } = cutting;
+  const cut = fabric.directional ? cutting.cut : shortFirst(cutting.cut);
+  if (method === 'strip set') return `${cloth} strip (${print.length(cutting.cut.width)} wide)`;
+  if (method.endsWith('at a time')) return `${cloth} square (${print.length(cut.width)})`;
   if (shape === 'half-square triangle') return `${cloth} triangle (half a square of ${print.length(cut.width)})`;
   if (shape === 'quarter-square triangle') return `${cloth} triangle (a quarter of a square of ${print.length(cut.width)})`;
   return shape === 'template' ? `${cloth} shape (cut by its template)` : `${cloth} ${shape} (${print.size(cut)})`;

@@ -22,7 +22,7 @@ export function stepsMarkdown(source: BookletSource, quilt: BookletQuilt): strin
   const { rules } = pattern;
   const print = printerFor(rules.units);
   const sewing = sewingOf(quilt.layout, rules);
-  const plan = stepsPlan(sewing);
+  const plan = stepsPlan(sewing, rules);
   const said = saidOf(source, quilt, plan.blocks, print);
   const opening = [
     [TEXTS.title(plain(pattern.title ?? UNTITLED))],

@@ -37,6 +37,7 @@ function gathered(strips: readonly Strip[]): readonly Gathered[] {
 
 function subcutWords(piece: Piece, subcut: Subcut, strip: Gathered, print: Printer): string {
   if (piece.method === 'from strips joined') return joinedWords(piece, strip.count, print);
+  if (piece.segment) return `For strip sets for ${useWords(piece)}: sewn together, they are cut into segments of ${print.length(piece.segment)}, ${counted(piece.pieces, 'piece')} in all.`;
   const source = strip.count === 1 ? 'From it' : strip.from === 'each' ? 'From each' : 'From them';
   const stacked = subcut.stacked === undefined ? '' : ` (${subcut.stacked} one above the other)`;
   return `${source} cut ${counted(subcut.count, cutNoun(piece))} ${print.size(piece.cut)}${stacked}${purpose(piece, subcut.count)}.`;
@@ -48,6 +49,7 @@ function purpose(piece: Piece, count: number): string {
   if (method === 'template') return `, one for each template, for ${useWords(piece)}`;
   if (method === 'bias') return `, and cut bias strips from ${count === 1 ? 'it' : 'them'} for the binding`;
   if (piecesPerCut === 1) return ` for ${useWords(piece)}`;
+  if (method.endsWith('at a time')) return `, to be sewn ${method}: ${counted(count * piecesPerCut, shape)} for ${useWords(piece)}`;
   return `, and cut ${count === 1 ? 'it' : 'each'} ${method}: ${counted(count * piecesPerCut, shape)} for ${useWords(piece)}`;
 }
 

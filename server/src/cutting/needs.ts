@@ -7,6 +7,7 @@ import { rootUpTo, squareRoot } from '../exact/roots.ts';
 import { applyToAll, determinant, scale } from '../exact/transform.ts';
 import type { Patch, PatchRole, Placement, QuiltLayout } from '../geometry/layout.ts';
 import { dealOf, inPrint, type Prints } from '../geometry/deal.ts';
+import { madePatches, methodCutting } from './methods.ts';
 import { cuttingOf, type Cutting, type CutRules } from './shape.ts';
 
 export interface Need {
@@ -17,6 +18,8 @@ export interface Need {
   readonly cutting: Cutting;
   readonly count: number;
   readonly for: string;
+  /** Of units that are made together in a chosen way. */
+  readonly set?: string;
 }
 
 /** The needs of a quilt in the order of its blocks, then the setting, the sashing and the borders. Strips of borders are not here. */
@@ -76,8 +79,12 @@ interface BlockUse {
 
 function needsOfBlock({ block, transform }: Placement, { rules, placements, dealt, name }: BlockUse): readonly Need[] {
   const growth = growthOf(abs(determinant(transform)));
+  const made = madePatches(block, rules.methods ?? {});
   return block.patches.flatMap((original, index): Need[] => {
     const patch = equals(growth, fraction(1)) ? original : grown(original, growth);
+    const way = made.get(index);
+    const chosen = way && methodCutting(patch, way, rules);
+    if (way && chosen) return [{ patch, cutting: chosen, count: placements.length, for: name, set: way.set }];
     const cutting = cuttingOf(patch, rules);
     if (!cutting) return [];
     if (!patch.fabric.assorted) return [{ patch, cutting, count: placements.length, for: name }];

@@ -14,7 +14,7 @@ import type { Cutting, CutRules } from './shape.ts';
 export function piecesOf(needs: readonly Need[], rules: CutRules): readonly Piece[] {
   const groups = new Map<string, Group>();
   for (const need of needs) {
-    const cutting = need.patch.fabric.directional ? need.cutting : shortSideFirst(need.cutting);
+    const cutting = need.patch.fabric.directional || need.cutting.method === 'strip set' ? need.cutting : shortSideFirst(need.cutting);
     const name = groupKey(need, cutting);
     const group = groups.get(name) ?? { need, cutting, pieces: 0, places: new PlaceSet() };
     groups.set(name, group);
@@ -38,13 +38,17 @@ function pieceOf({ need, cutting, pieces, places }: Group, rules: CutRules): Pie
     fabric,
     ...(need.role === undefined ? {} : { role: need.role }),
     pieces,
-    cutCount: Math.ceil(pieces / cutting.piecesPerCut),
+    cutCount: cutsFor(pieces, cutting),
     for: need.for,
     outline,
     places: places.all,
-    ...(fabric.directional ? { lie: 'along' as const } : {}),
+    ...(cutting.method === 'strip set' ? { lie: 'across' as const } : fabric.directional ? { lie: 'along' as const } : {}),
   };
   return isLongStrip(need.patch, cutting) ? joinedPiece(piece, rules) : piece;
+}
+
+function cutsFor(pieces: number, { piecesPerCut, fours }: Cutting): number {
+  return fours ? 4 * Math.ceil(pieces / 8) : Math.ceil(pieces / piecesPerCut);
 }
 
 /** A sash, a spacer or a plain patch that is longer than the fabric is wide and can be joined from strips across it. */
@@ -88,12 +92,12 @@ function longSideLast(measure: Measure): Measure {
   return less(measure.height, measure.width) ? swapped(measure) : measure;
 }
 
-function groupKey({ patch, role, for: use }: Need, cutting: Cutting): string {
+function groupKey({ patch, role, for: use, set = '' }: Need, cutting: Cutting): string {
   const { shape, finished, cut } = cutting;
   const sizes = [finished.width, finished.height, cut.width, cut.height].map(key).join(' ');
   const template = shape === 'template' ? `${shapeKey(patch.outline, { mirror: 'different' })} ${arcsKey(patch)}` : '';
   const isStrip = isLongStrip(patch, cutting) ? 'strip' : '';
-  return `${patch.fabric.name}|${role ?? ''}|${use}|${shape}|${sizes}|${isStrip}|${template}`;
+  return `${patch.fabric.name}|${role ?? ''}|${use}|${shape}|${sizes}|${isStrip}|${template}|${set}`;
 }
 
 /** The arcs around the outline with the lengths of their chords, from whichever corner reads least. */

@@ -47,12 +47,24 @@ export interface Piece {
    * Absent: either way.
    */
   readonly lie?: 'across' | 'along';
+  /** `strip set`: how long a segment is cut from the sewn strips; `piecesPerCut` of them from one. */
+  readonly segment?: Exact;
   /** `from strips joined`: the lengths to cut from the joined strip (`finished.height` is the longest, finished). */
   readonly joined?: readonly { readonly length: Exact; readonly count: number }[];
 }
 
-/** `bias`: a square of which one long bias strip is made. */
-export type CutMethod = 'plain' | 'once on the diagonal' | 'twice on the diagonal' | 'from strips joined' | 'template' | 'bias';
+/** `… at a time`: a square that is sewn before it is cut. `bias`: one of which a long bias strip is made. */
+export type CutMethod =
+  | 'plain'
+  | 'once on the diagonal'
+  | 'twice on the diagonal'
+  | 'two at a time'
+  | 'four at a time'
+  | 'eight at a time'
+  | 'strip set'
+  | 'from strips joined'
+  | 'template'
+  | 'bias';
 
 /** A strip across the usable width and what is cut from it. */
 export interface Strip {

@@ -9,6 +9,7 @@ import { boundingBox, edgesOf, isRectangle, isUprightRectangle, signedArea, with
 import type { Point } from '../exact/point.ts';
 import { applyToAll, turn } from '../exact/transform.ts';
 import type { PatchRole } from '../geometry/layout.ts';
+import type { Methods } from '../model/pattern.ts';
 import type { CutMethod, Measure, PieceShape } from './plan.ts';
 import { cornerTriangle, sideTriangle } from './setting.ts';
 import { isUpright, lengthBetween, rightIsosceles, withRoot } from './sides.ts';
@@ -25,6 +26,8 @@ export interface Cuttable {
 export interface CutRules {
   readonly seam: Exact;
   readonly roundUp: Exact;
+  /** Of the pattern; a block's own come before them. */
+  readonly methods?: Methods;
   /** How far the setting triangles of the quilt reach past its blocks; zero when absent. */
   readonly float?: Exact;
 }
@@ -36,6 +39,10 @@ export interface Cutting {
   readonly cut: Measure;
   readonly piecesPerCut: number;
   readonly method: CutMethod;
+  /** Whole sets of four squares are cut, for eight pieces. */
+  readonly fours?: true;
+  /** Strip sets: how long a segment is cut. */
+  readonly segment?: Exact;
 }
 
 /** How a patch is cut; undefined when it has no area. Measures keep the patch's width and height where it stands upright. */

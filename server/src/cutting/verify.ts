@@ -21,20 +21,23 @@ export function faultsOf(plan: CuttingPlan, rules: Rules): readonly string[] {
 }
 
 /** Sizes on the ruler and not below what is needed; as many as needed and no more than a cut too many. */
-function pieceFaults({ cut, exactCut, finished, cutCount, piecesPerCut, pieces, joined, fabric, shape, for: use }: Piece, name: string, rules: Rules): readonly string[] {
+function pieceFaults({ cut, exactCut, finished, cutCount, piecesPerCut, pieces, joined, fabric, shape, method, segment, for: use }: Piece, name: string, rules: Rules): readonly string[] {
   const doubled = mul(rules.seam, fraction(2));
   const isJoined = joined !== undefined;
   const reach = isJoined ? joined.reduce((total, { length, count }) => add(total, mul(length, fraction(count))), fraction(0)) : fraction(0);
+  // Four geese take four small squares at once, whatever is over.
+  const atOnce = method === 'four at a time' && shape === 'half-square triangle' ? 4 : 1;
   const sewn = sub(mul(fabric.width, fraction(cutCount)), mul(doubled, fraction(cutCount - 1)));
   return spoken(name, [
     [less(cut.width, exactCut.width) || less(cut.height, exactCut.height), 'is cut smaller than it must be'],
     [!less(sub(cut.width, exactCut.width), rules.roundUp) || !less(sub(cut.height, exactCut.height), rules.roundUp), 'is cut larger than the next mark'],
     [use !== 'binding' && !isWhole(div(cut.width, rules.roundUp)), 'has a width that is not on the ruler'],
-    [!isJoined && use !== 'binding' && !isWhole(div(cut.height, rules.roundUp)), 'has a height that is not on the ruler'],
+    [!isJoined && !segment && use !== 'binding' && !isWhole(div(cut.height, rules.roundUp)), 'has a height that is not on the ruler'],
     [use !== 'binding' && !shape.includes('setting') && lacksSeams({ finished, exactCut, isJoined }, doubled), 'has no seam allowance'],
     [!isWholeCount(cutCount) || !isWholeCount(pieces) || !isWholeCount(piecesPerCut), 'has a count that is no whole number'],
     [!isJoined && cutCount * piecesPerCut < pieces, 'is cut too few times'],
-    [!isJoined && (cutCount - 1) * piecesPerCut >= pieces, 'is cut too many times'],
+    [!isJoined && (cutCount - atOnce) * piecesPerCut >= pieces, 'is cut too many times'],
+    [segment !== undefined && (less(segment, add(finished.height, doubled)) || less(cut.height, mul(segment, fraction(piecesPerCut)))), 'has segments too short, or too many'],
     [isJoined && (less(sewn, reach) || !equals(cut.height, fabric.width)), 'is joined from too few strips'],
   ]);
 }

@@ -8,6 +8,7 @@ import type { QuiltView, Snapshot } from '../snapshot.ts';
 import { valueOf } from '../text/colour.ts';
 import type { Place } from '../text/place.ts';
 import { blocksOf } from './blocks.ts';
+import { sewingFacts } from './hover-seam.ts';
 import { fact, type Fact, type Hover } from './hover-text.ts';
 import { clothText, perSize, sideBySide } from './measures.ts';
 
@@ -28,6 +29,7 @@ export function blockHover(snapshot: Snapshot, place: Place, definition: BlockDe
       ...fact('Unfinished', hasSize ? sideBySide({ width: add(first.width, seams), height: add(first.height, seams) }, snapshot.pattern) : undefined),
       ...fact('Patches', `${first.patches.length}`),
       ...fact('In the quilt', perSize(snapshot, (quilt) => timesIn(quilt, new Set(layouts.map(({ instance }) => instance.name))))),
+      ...sewingFacts(snapshot, first),
     ],
   };
 }

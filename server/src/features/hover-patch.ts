@@ -2,7 +2,8 @@
 import { ZERO, equals } from '../exact/number.ts';
 import { lengthText, numberText } from '../checks/wording.ts';
 import type { Piece } from '../cutting/plan.ts';
-import { cuttingOf, type Cutting } from '../cutting/shape.ts';
+import { cuttingInBlock } from '../cutting/methods.ts';
+import type { Cutting } from '../cutting/shape.ts';
 import type { Patch } from '../geometry/layout.ts';
 import type { Fabric, Pattern } from '../model/pattern.ts';
 import type { QuiltView, Snapshot } from '../snapshot.ts';
@@ -65,7 +66,7 @@ function kindsAt(snapshot: Snapshot, place: Place): readonly Kind[] {
   }
   const block = blocksOf(snapshot).find(({ layout }) => layout.instance.size && layout.patches.some((patch) => isSame(patch.place, place)));
   const patch = block?.layout.patches.find((each) => isSame(each.place, place));
-  const cutting = patch && cuttingOf(patch, snapshot.pattern.rules);
+  const cutting = block && patch && cuttingInBlock(block.layout, block.layout.patches.indexOf(patch), snapshot.pattern.rules);
   return patch && cutting ? [{ fabric: patch.fabric, cutting, use: block?.definition.name, patch }] : [];
 }
 
@@ -92,7 +93,8 @@ function finishedText({ shape, finished }: Cutting, pattern: Pattern): string {
 }
 
 /** `2 3/8" square, once on the diagonal: 2 from each`. */
-export function cutText({ cut, method, piecesPerCut }: Cutting, pattern: Pattern): string {
+export function cutText({ cut, method, piecesPerCut, segment }: Cutting, pattern: Pattern): string {
+  if (segment) return `a strip ${lengthText(cut.width, pattern)} wide, in a strip set: ${piecesPerCut} segments of ${lengthText(segment, pattern)}`;
   const size = sideBySide(cut, pattern);
   if (method === 'plain') return size;
   if (method === 'template') return `with a template, from ${size}`;

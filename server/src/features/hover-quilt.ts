@@ -5,6 +5,7 @@ import type { BorderLayout } from '../geometry/layout.ts';
 import type { QuiltView, Snapshot } from '../snapshot.ts';
 import type { Statement } from '../syntax/tree.ts';
 import { placeIn, type Place } from '../text/place.ts';
+import { methodFacts } from './hover-method.ts';
 import { fact, type Fact, type Hover } from './hover-text.ts';
 import { cutText } from './hover-patch.ts';
 import { clothText, perSize, widthByHeight } from './measures.ts';
@@ -35,6 +36,7 @@ const SAY: Readonly<Partial<Record<Statement['node']['kind'], Say>>> = {
   batting: battingFacts,
   binding: bindingFacts,
   expect: expectFacts,
+  method: methodFacts,
 };
 
 function quiltFacts(snapshot: Snapshot): readonly Fact[] {

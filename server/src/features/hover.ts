@@ -15,6 +15,7 @@ import { lengthHover } from './hover-length.ts';
 import { blockHover, fabricHover, numberHover, parameterHover } from './hover-names.ts';
 import { patchHover } from './hover-patch.ts';
 import { statementHover } from './hover-quilt.ts';
+import { seamHover } from './hover-seam.ts';
 import { saidHover } from './hover-said.ts';
 import { fact, type Hover } from './hover-text.ts';
 import { helpOf } from './statements.ts';
@@ -28,6 +29,8 @@ export function hoverAt(snapshot: Snapshot, position: Position): Hover | undefin
   if (said) return said;
   const found = under(snapshot.tree, position);
   if (!found) return undefined;
+  const seam = seamHover(snapshot, found, position.character);
+  if (seam) return seam;
   for (const part of found.parts) {
     const hover = partHover(snapshot, found, part);
     if (hover) return hover;

@@ -2,7 +2,7 @@
 import { count, lengthText } from '../checks/wording.ts';
 import { evaluate, textOf } from '../model/evaluate.ts';
 import type { BlockLayout, Patch } from '../geometry/layout.ts';
-import { cuttingOf } from '../cutting/shape.ts';
+import { cuttingInBlock } from '../cutting/methods.ts';
 import type { Snapshot } from '../snapshot.ts';
 import { walkStatements } from '../syntax/find.ts';
 import type { Quantity, Reference, Statement } from '../syntax/tree.ts';
@@ -108,7 +108,7 @@ function cutsText(snapshot: Snapshot, statement: Statement): string | undefined 
   const block = blockAround(statement);
   const layout = block && layoutOf(snapshot, block);
   if (!layout?.instance.size) return undefined;
-  const cuttings = layout.patches.filter((patch) => isIn(patch, statement)).flatMap((patch) => cuttingOf(patch, snapshot.pattern.rules) ?? []);
+  const cuttings = layout.patches.flatMap((patch, index) => (isIn(patch, statement) ? (cuttingInBlock(layout, index, snapshot.pattern.rules) ?? []) : []));
   const cuts = [...new Set(cuttings.map((cutting) => cutText(cutting, snapshot.pattern)))];
   return cuts.length === 0 ? undefined : `cut ${cuts.length > MOST_CUTS ? count(cuts.length, 'size') : cuts.join('; ')}`;
 }
