@@ -32,7 +32,8 @@ function strips(layout: QuiltLayout, index = 0): string[] {
 function facts(layout: QuiltLayout): string[] {
   return layout.findings.map((finding) => {
     if (finding.rule !== 'border-does-not-fit') return finding.rule;
-    return `${finding.what}: ${key(finding.side)} in ${key(finding.unit)}, spacer ${finding.spacer ? key(finding.spacer) : 'none'}`;
+    const { top, sides } = finding.spacers ?? {};
+    return `${finding.what}: ${key(finding.side)} in ${key(finding.unit)}, spacer ${top && sides ? [...new Set([key(top), key(sides)])].join(' and ') : 'none'}`;
   });
 }
 
@@ -128,10 +129,10 @@ describe('pieced borders', () => {
 
   test('several units in turn, and meeting at the middle', () => {
     const layout = laid(border(1), pieced([blockUse(Unit), blockUse(Point_)]), border(1));
-    expect(facts(layout)).toEqual(['at the sides a unit: 20 in 6, spacer none']);
+    expect(facts(layout)).toEqual(['at the sides a unit: 20 in 6, spacer 2 and 3']);
     expectWhole(laid(border(3), pieced([blockUse(Unit), blockUse(Point_)], { corner: fabricUse('c') })));
     const met = laid(pieced([blockUse(Point_)], { corner: fabricUse('c'), meet: true }));
-    expect(facts(met)).toEqual(['at the sides a unit: 18 in 4, spacer none']);
+    expect(facts(met)).toEqual(['at the sides a unit: 18 in 4, spacer 1 and 2']);
     const even = laid(border(1, 0), pieced([blockUse(Point_)], { corner: fabricUse('c'), meet: true }));
     expectWhole(even);
     const top = even.placements.filter(({ part }) => part === 'border').slice(0, 12);
@@ -143,7 +144,7 @@ describe('pieced borders', () => {
     expect(facts(laid(border(1), pieced([blockUse(Three)], { corner: fabricUse('c') })))).toEqual(['at top and bottom a unit: 26 in 3, spacer 1/2']);
     const Five = grid(['a/b'], { name: 'Five', size: 5 });
     // 24 and 18 leave different rests, so that no one width makes all four sides fit.
-    expect(facts(laid(pieced([blockUse(Five)], { corner: fabricUse('c') })))).toEqual(['at top and bottom a unit: 24 in 5, spacer none', 'at the sides a unit: 18 in 5, spacer none']);
+    expect(facts(laid(pieced([blockUse(Five)], { corner: fabricUse('c') })))).toEqual(['at top and bottom a unit: 24 in 5, spacer 1 and 1/2']);
     expect(laid(border(1, '1/2'), pieced([blockUse(Five)], { corner: fabricUse('c') })).findings).toEqual([]);
   });
 

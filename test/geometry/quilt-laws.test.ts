@@ -8,7 +8,7 @@ import type { Polygon } from '../../server/src/exact/polygon.ts';
 import type { QuiltLayout } from '../../server/src/geometry/layout.ts';
 import { layoutQuilt } from '../../server/src/geometry/quilt.ts';
 import { specifyQuilt } from '../../server/src/model/quilt.ts';
-import { flattened } from './oracle.ts';
+import { expectTiles, flattened } from './oracle.ts';
 import { quilts, textOf, turnedQuarter, type RandomQuilt } from './random-quilt.ts';
 import { patternOf } from './text.ts';
 
@@ -29,6 +29,7 @@ function cutLines(layout: QuiltLayout, pattern: ReturnType<typeof patternOf>): s
 function sound(quilt: RandomQuilt): boolean {
   const { layout } = laid(quilt);
   const blocks = quilt.setting === 'on_point' && quilt.edges === 'edges First';
+  expect(layout.blocks.flatMap(({ layout: block }) => block.findings)).toEqual([]);
   expect(layout.findings.filter(({ rule }) => rule !== 'wrong-argument' || !blocks)).toEqual([]);
   return layout.findings.length === 0;
 }
@@ -39,6 +40,14 @@ test('the areas of all patches add up to the quilt, exactly', () => {
     const { layout } = laid(quilt);
     expect(equals(sum(flattened(layout).map(signedArea)), mul(layout.width, layout.height))).toBe(true);
   }), { numRuns: 60 });
+});
+
+test('the flattened quilt is covered, and nothing twice (Clipper2 and polygon-clipping as judges)', () => {
+  fc.assert(fc.property(quilts, (quilt) => {
+    fc.pre(sound(quilt));
+    const { layout } = laid(quilt);
+    expectTiles(layout, flattened(layout));
+  }), { numRuns: 30 });
 });
 
 test('every seam lies between exactly two patches, every outer edge beside one', () => {

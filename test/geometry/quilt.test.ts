@@ -241,6 +241,18 @@ describe('sashing', () => {
     expect(rulesOf(laid(straight(2, 2), { place: ['Star'], sashing: { filling: blockUse(Free) } }))).toEqual(['wrong-argument Free']);
   });
 
+  test('a block that is drawn with a size takes up the rest of each strip all the same', () => {
+    const Sash = grid(['b', 'a', 'b'], { name: 'Sash', columns: '2"', rows: '1" rest 1"', size: [2, 9] });
+    for (const cornerstones of [undefined, fabricUse('c')]) {
+      const layout = laid(straight(2, 2), { place: ['Star'], sashing: { filling: blockUse(Sash), ...(cornerstones ? { cornerstones } : {}) } });
+      expect(sizeOf(layout)).toBe('14 by 14');
+      expectWhole(layout);
+    }
+    const Short = grid(['b', 'a', 'b'], { name: 'Short', columns: '2"', rows: '4" rest 4"', size: [2, 9] });
+    const { blocks } = laid(straight(2, 2), { place: ['Star'], sashing: { filling: blockUse(Short), cornerstones: fabricUse('c') } });
+    expect(blocks.flatMap(({ layout }) => layout.findings.map(({ rule }) => rule))).toEqual(['grid-sum']);
+  });
+
   test('goes around joined cells', () => {
     const Large = grid(['a'], { name: 'Large', size: 13 });
     for (const cornerstones of [undefined, fabricUse('stone')]) {

@@ -1,4 +1,4 @@
-/** Random patterns as text: blocks of cells and seams, nested blocks, every setting, sashing, edges and borders. */
+/** Random patterns as text: blocks of cells and seams, of patches with roots and arcs, from the centre, with flipped corners; every setting, sashing, edges and borders. */
 import fc from 'fast-check';
 
 export interface RandomQuilt {
@@ -23,7 +23,30 @@ export interface Cell {
 const CELLS = ['ink', 'sand', 'ink/sand', 'sand\\rust', 'ink|sand', 'rust-sand', '(ink|sand)-(sand|ink)', '(ink\\sand)/(rust\\sand)', 'sand*2|ink', 'Inner', 'Inner@90', 'Inner@mirror', '(ink/sand)@180', '(Inner|sand)-rust'];
 
 const cellTexts = fc.constantFrom(...CELLS.filter((cell) => !cell.startsWith('(Inner')));
-const body = fc.array(fc.array(cellTexts, { minLength: 2, maxLength: 2 }), { minLength: 2, maxLength: 2 });
+const grids = fc.array(fc.array(cellTexts, { minLength: 2, maxLength: 2 }), { minLength: 2, maxLength: 2 }).map((rows) => rows.map((row) => `  ${row.join(' ')}`));
+
+/** Blocks that no grid holds, in lines; `SIDE` is the block's size. */
+const OTHERS: readonly (readonly string[])[] = [
+  // A quarter circle, plain and through a parameter.
+  ['  box 7 by 7', '  patch ink 0,0 5,0 arc 5 0,5', '  patch sand 5,0 7,0 7,7 0,7 0,5 arc -5'],
+  ['  drunkards_path(rust, sand, 2/3)'],
+  // Two arcs that pass each other, with a piece between them.
+  ['  box 3 by 3', '  patch ink 0,0 1,0 arc 1 0,1', '  patch sand 1,0 2,0 arc 2 0,2 0,1 arc -1', '  patch rust 2,0 3,0 3,3 0,3 0,2 arc -2'],
+  // An eight-pointed star of diamonds, in units of their sides.
+  ['  box (2 + sqrt(2)) by (2 + sqrt(2))', '  turned 8 {', '   patch ink (1+sqrt(2)/2),(1+sqrt(2)/2) (1+sqrt(2)/2),(sqrt(2)/2) 1,0 1,1', '  }', '  turned 4 {', '   patch sand 0,0 1,0 1,1 0,1', '   patch rust 1,0 (1+sqrt(2)),0 (1+sqrt(2)/2),(sqrt(2)/2)', '  }'],
+  // A triangle of 60 degrees in what is left of the square, which has a reflex corner; and T-junctions below it.
+  ['  box 2 by 3', '  patch ink 0,0 2,0 1,(sqrt(3))', '  patch sand 0,0 1,(sqrt(3)) 2,0 2,2 0,2', '  patch rust 0,2 1/2,2 1/2,3 0,3', '  patch ink 1/2,2 2,2 2,3 1/2,3'],
+  // From the centre, with light and dark halves; and off centre.
+  ['  centre rust (SIDE/2)', '  round (SIDE/4) ink sand ink rust'],
+  ['  centre rust (SIDE/2)', '  strip (SIDE/2) top ink', '  strip (SIDE/2) left sand'],
+  // Corners laid over.
+  ['  ink sand', '  sand ink', '  corner rust 1" top_left bottom_right'],
+  // Both symmetries, and a block set in.
+  ['  box 4 by 4', '  mirrored 4 {', '   patch ink 0,0 2,0 0,2', '   patch sand 2,0 2,2 0,2', '  }'],
+  ['  box 4 by 4', '  place Inner at 1,1 size 2 by 2', '  turned 4 {', '   patch sand 0,0 3,0 3,1 0,1', '  }'],
+];
+
+const body = fc.oneof({ weight: 3, arbitrary: grids }, { weight: 2, arbitrary: fc.constantFrom(...OTHERS) });
 
 export const quilts: fc.Arbitrary<RandomQuilt> = fc
   .record({
@@ -39,7 +62,7 @@ export const quilts: fc.Arbitrary<RandomQuilt> = fc
   })
   .map(({ bodies, side, names, ...rest }) => ({
     ...rest,
-    blocks: ['First', 'Second'].map((name, i) => `block ${name} ${side} {\n${(bodies[i] ?? []).map((row) => `  ${row.join(' ')}`).join('\n')}\n}\n`).join(''),
+    blocks: ['First', 'Second'].map((name, i) => `block ${name} ${side} {\n${(bodies[i] ?? []).join('\n').replaceAll('SIDE', side)}\n}\n`).join(''),
     tile: Array.from({ length: rest.down }, (_, row) => names.slice(3 * row, 3 * row + rest.across)),
   }));
 

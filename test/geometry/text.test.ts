@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { SQRT2, add, equals, fraction, key, mul } from '../../server/src/exact/number.ts';
 import { patchesByFabric } from '../../server/src/geometry/walk.ts';
+import { FIRST_PATTERN } from '../harness/first-pattern.ts';
 import { basePatches, expectTiles, flattened, isSewnStraight } from './oracle.ts';
 import { blockOf, faults, quiltOf } from './text.ts';
 
@@ -10,40 +11,10 @@ fabric rust #a4502e "Rusted chain"
 fabric sand #eadfc8 "Dry sand solid"
 `;
 
-/** The first pattern of the language's page. */
-const HARBOUR_MAIL = `pattern "Harbour Mail" {
-  units inches
-  seam  1/4"
-}
-${FABRICS}
-block Capstan 7 1/2" {
-  grid 2 1 2 by 2 1 2
-  sand/ink   sand-ink   ink\\sand
-  sand|ink   sand       ink|sand
-  sand\\ink   ink-sand   ink/sand
-}
-block Nine(a = ink, b = sand) 7 1/2" {
-  a b a
-  b a b
-  a b a
-}
-quilt {
-  on_point 4 by 5
-  place   { Capstan }
-  between { Nine(rust) }
-  edges sand
-  border 1" rust
-  border cut 6 1/2" ink corners mitred
-}
-size crib  3 by 4
-size throw 4 by 5
-size twin  5 by 7
-`;
-
 describe('the first pattern', () => {
   test.each([['crib', 3, 4], ['throw', 4, 5], ['twin', 5, 7]] as const)('%s', (size, across, down) => {
-    const layout = quiltOf(HARBOUR_MAIL, size);
-    expect(faults(layout, HARBOUR_MAIL)).toEqual([]);
+    const layout = quiltOf(FIRST_PATTERN, size);
+    expect(faults(layout, FIRST_PATTERN)).toEqual([]);
     const width = add(mul(fraction(across * 15, 2), SQRT2), fraction(14));
     expect(equals(layout.width, width)).toBe(true);
     expect(layout.blocks.map(({ layout: block, count }) => `${block.instance.name} ${count}`)).toEqual([`Capstan ${across * down}`, `Nine(rust) ${(across - 1) * (down - 1)}`]);
@@ -51,12 +22,12 @@ describe('the first pattern', () => {
   });
 
   test('a border cut 6 1/2" finishes 6"', () => {
-    const layout = quiltOf(HARBOUR_MAIL);
+    const layout = quiltOf(FIRST_PATTERN);
     expect(layout.borders.map(({ width, corners }) => `${key(width)} ${corners}`)).toEqual(['1 butted', '6 mitred']);
   });
 
   test('Capstan has 17 patches', () => {
-    const block = blockOf(HARBOUR_MAIL, 'Capstan');
+    const block = blockOf(FIRST_PATTERN, 'Capstan');
     expect([...patchesByFabric(block)]).toEqual([['sand', 9], ['ink', 8]]);
   });
 });
@@ -167,5 +138,20 @@ describe('what is missing in a quilt that is being written', () => {
   ])('%s', (statements, expected) => {
     const text = `${BLOCK}quilt {\n  ${statements}\n}\n`;
     expect(faults(quiltOf(text), text)).toEqual(expected);
+  });
+});
+
+describe('a border at two sides only', () => {
+  const text = (border: string): string => `${FABRICS}block B 6" {\n  ink sand\n}\nquilt {\n  straight 2 by 3\n  place { B }\n  ${border}\n}\n`;
+
+  test.each([['border top 0" sides 3" ink', 18, 18], ['border top 3" sides 0" ink corners mitred', 12, 24], ['border top 0" sides 1" ink corners squares rust', 14, 18]])('%s', (border, width, height) => {
+    const layout = quiltOf(text(border));
+    expect(faults(layout, text(border))).toEqual([]);
+    expect([key(layout.width), key(layout.height)]).toEqual([`${width}`, `${height}`]);
+    expectTiles(layout, flattened(layout));
+  });
+
+  test('one of the two widths is more than none', () => {
+    expect(faults(quiltOf(text('border top 0" sides 0" ink')), text('border top 0" sides 0" ink'))).toEqual(['wrong-argument 10: border top 0" sides 0" ink']);
   });
 });

@@ -96,7 +96,7 @@ const SENSE: readonly Case[] = [
   { name: 'turned five times', text: 'block Buoy 4" {\n box 1 by 1\n turned 5 {\n patch ink 0,0 1,0 1,1\n }\n}', finds: ['[5] wrong-argument: `turned` is 2, 3, 4, 6, 8 or 12, and this is 5'] },
   { name: 'a grid turned three times', text: 'block Buoy 4" {\n turned 3 {\n ink sand\n }\n}', finds: ['[3] wrong-argument: `turned` in a grid is 2 or 4, and this is 3'] },
   { name: 'rows beside what is turned', text: 'block Buoy 4" {\n turned 4 {\n ink sand\n }\n sand ink\n}', finds: ['[sand ink] wrong-argument: rows stand inside the braces of `turned`, which make the whole block'] },
-  { name: 'a grid in two symmetries', text: 'block Buoy 4" {\n turned 2 {\n ink sand\n }\n mirrored {\n ink sand\n }\n}', finds: ['[mirrored] not-yet: a grid with more than one `turned` or `mirrored` is not worked out'] },
+  { name: 'a grid in two symmetries', text: 'block Buoy 4" {\n turned 2 {\n ink sand\n }\n mirrored {\n ink sand\n }\n}', finds: ['[mirrored] wrong-argument: a grid has one `turned` or `mirrored`: `mirrored 4` mirrors both ways'] },
   { name: 'a length for a coordinate in box units', text: 'block Buoy 4" {\n box 1 by 1\n patch ink 0,0 1",0 1,1\n}', finds: ['[1"] wrong-argument: this block counts in the units of its box, and 1" is a length'] },
   { name: 'an arc of no radius', text: 'block Buoy 4" {\n box 1 by 1\n patch ink 0,0 1,0 arc 0 0,1\n}', finds: ['[0] wrong-argument: the radius of an arc is not 0'] },
   { name: 'strips without a centre', text: 'block Buoy 4" {\n strip 1" top ink\n}', finds: ['[strip] wrong-argument: strips are sewn around a `centre`, and there is none'] },
@@ -118,7 +118,10 @@ const SENSE: readonly Case[] = [
   { name: 'corners said twice', text: 'quilt {\n on_point 2 by 2\n place { ink/sand }\n edges ink corners sand\n corners none\n}', finds: ['[corners] duplicate-name: two statements corners'] },
   { name: 'a colour for a role of prints', text: 'assorted scraps = ink sand\ncolorway dusk {\n scraps #000000\n}', finds: ['[scraps] wrong-argument: `scraps` is made of prints: give them the colours'] },
   { name: 'a role within a role', text: 'assorted scraps = ink sand\nassorted more = scraps ink', finds: ['[scraps] wrong-argument: `scraps` is assorted itself: name its prints in `more`'] },
-  { name: 'a bed without a count', text: 'quilt {\n straight 2 by 2\n place { ink/sand }\n}\nsize bed for queen_bed', finds: ['[queen_bed] not-yet: the count of blocks that covers a bed is not worked out: write `A by B` before `for`'] },
+  { name: 'a bed that nobody knows', text: 'quilt {\n straight 2 by 2\n place { ink/sand }\n}\nsize bed for twin', finds: ['[twin] unknown-name: no bed twin'] },
+  { name: 'two values where one is expected', text: 'expect width 3 by 4', finds: ['[4] wrong-argument: one value is expected here; two stand behind `expect cut`'] },
+  { name: 'a misspelt statement is no second one', text: 'quilt {\n straight 2 by 2\n place { ink/sand }\n}\nquilts {\n}', finds: [] },
+  { name: 'an expectation that cannot be read is not judged', text: 'expect width at 60', finds: [] },
 ];
 
 const BROKEN: readonly Case[] = [

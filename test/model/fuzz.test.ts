@@ -3,53 +3,12 @@ import { expect, test } from 'vitest';
 import { buildPattern } from '../../server/src/model/build.ts';
 import { parse } from '../../server/src/syntax/parse.ts';
 import { documentOf, replaceRange } from '../../server/src/text/document.ts';
+import { FIRST_PATTERN } from '../harness/first-pattern.ts';
 import { dumpOf } from './dump.ts';
 import { hostOf, linesOf, patternOf } from './host.ts';
 
-/** The first pattern of the language's description. */
-const SAMPLE = `pattern "Harbour Mail" {
-  units inches
-  seam  1/4"
-  about "Two blocks on point, from a crib to a twin bed."
-}
-
-fabric ink   #22345c "Night ferry print"
-fabric rust  #a4502e "Rusted chain"
-fabric sand  #eadfc8 "Dry sand solid"
-
-// An uneven nine-patch. The character between two names is the seam, drawn the way it runs.
-block Capstan 7 1/2" {
-  grid 2 1 2 by 2 1 2
-  sand/ink   sand-ink   ink\\sand
-  sand|ink   sand       ink|sand
-  sand\\ink   ink-sand   ink/sand
-}
-
-block Nine(a = ink, b = sand) 7 1/2" {
-  a b a
-  b a b
-  a b a
-}
-
-quilt {
-  on_point 4 by 5
-  place   { Capstan }
-  between { Nine(rust) }
-  edges sand
-  border 1" rust
-  border cut 6 1/2" ink corners mitred
-  backing sand
-  binding cut 2 1/4" rust
-}
-
-size crib  3 by 4
-size throw 4 by 5
-size twin  5 by 7
-expect throw.width at most 60"
-`;
-
 /** More of the language in few lines, for edits to meet. */
-const RICH = `${SAMPLE}
+const RICH = `${FIRST_PATTERN}
 let unit = 2 1/2"
 let twice = unit * 2
 assorted scraps = ink sand by patch
@@ -85,7 +44,7 @@ steps before Cabin {
 const PIECES = ['{', '}', '(', ')', '"', '"""', ' ', '\n', '/', '-', '|', '@90', '= ', '0', '1/0', '1/3', '2"', 'cm', 'ink', 'Nine', 'Capstan(ink)', 'Frame', 'unit', 'block X 4" {', 'let unit = 3"', 'import "a.quilt"', 'size', 'fabric', 'turned 3 {', 'sqrt(5)', '#', '//', '<', '^'];
 
 test('the sample has nothing wrong with it', () => {
-  expect(linesOf(patternOf(SAMPLE))).toEqual([]);
+  expect(linesOf(patternOf(FIRST_PATTERN))).toEqual([]);
   expect(linesOf(patternOf(RICH)).filter((line) => !line.includes('unused'))).toEqual([]);
 });
 

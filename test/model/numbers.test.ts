@@ -1,6 +1,7 @@
 /** Numbers, lengths and units, exact; the pattern's own measures; fabrics. */
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { key } from '../../server/src/exact/number.ts';
+import { key, toNumber } from '../../server/src/exact/number.ts';
 import type { Exact } from '../../server/src/exact/number.ts';
 import type { Fabric } from '../../server/src/model/pattern.ts';
 import { linesOf, patternOf, type Files } from './host.ts';
@@ -146,7 +147,7 @@ describe('fabrics', () => {
     ['from yardage', ['yardage']],
   ])('%s', (words, expected) => {
     const { kind, ...measures } = fabric(`fabric rust #a4502e ${words}`).source;
-    expect([kind, ...Object.values(measures).map((each) => key(each))]).toEqual(expected);
+    expect([kind, ...Object.values(measures).map((each) => key(each as Exact))]).toEqual(expected);
   });
 
   test('a metric fat quarter', () => {
@@ -185,3 +186,18 @@ function letText(value: { readonly number: Exact; readonly isLength: boolean } |
 function text(x: Exact | undefined): string | undefined {
   return x && key(x);
 }
+
+// Written from the grammar's own list, so that none is forgotten.
+describe('words that are no units', () => {
+  const [, words = ''] = /wrongUnit = \(([^)]*)\)/.exec(readFileSync(new URL('../../grammar/quilt.ohm', import.meta.url), 'utf8')) ?? [];
+  const units = [...words.matchAll(/"([^"]+)"/g)].map(([, unit = '']) => unit);
+
+  test('are many', () => expect(units.length).toBeGreaterThan(20));
+
+  test.each(units)('%s is told, and read as what was meant', (unit) => {
+    const pattern = patternOf(`fabric ink #22345c\nblock A 2 ${unit} { ink }\nlet a = 2 ${unit}\nquilt {\n  straight 1 by 1\n  place { A }\n}\n`);
+    const inches = /^f/i.test(unit) ? 24 : /^y/i.test(unit) ? 72 : /^(?:mm|mill)/i.test(unit) ? 2 / 25.4 : /^(?:cm|cent)/i.test(unit) ? 2 / 2.54 : /^m/i.test(unit) ? 200 / 2.54 : 2;
+    const value = pattern.lets.get('a')?.value;
+    expect(value && toNumber(value.number)).toBeCloseTo(inches, 9);
+  });
+});

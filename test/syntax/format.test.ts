@@ -1,9 +1,9 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { format, formatTree } from '../../server/src/syntax/format.ts';
 import { parse } from '../../server/src/syntax/parse.ts';
 import { documentOf } from '../../server/src/text/document.ts';
 import { checkCases } from './cases.ts';
+import { FIRST_PATTERN } from '../harness/first-pattern.ts';
 
 function formatted(text: string): string {
   return formatTree(parse(documentOf('test', text)));
@@ -13,9 +13,8 @@ describe('layout', () => {
   checkCases('format.txt', (given) => formatted(given).trimEnd());
 
   test('the first pattern of the language is in it', () => {
-    const sample = readFileSync(new URL('../cases/syntax/harbour-mail.quilt', import.meta.url), 'utf8');
-    expect(formatted(sample)).toBe(sample);
-    expect(format(parse(documentOf('test', sample)))).toEqual([]);
+    expect(formatted(FIRST_PATTERN)).toBe(FIRST_PATTERN);
+    expect(format(parse(documentOf('test', FIRST_PATTERN)))).toEqual([]);
   });
 
   test('line ends stay what they are', () => {

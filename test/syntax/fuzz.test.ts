@@ -10,9 +10,9 @@ import { documentOf, replaceRange } from '../../server/src/text/document.ts';
 import type { Document, Position } from '../../server/src/text/document.ts';
 import { rangeOf } from '../../server/src/text/place.ts';
 import { meaning, plain } from './plain.ts';
+import { FIRST_PATTERN } from '../harness/first-pattern.ts';
 
 const folder = new URL('../cases/syntax/', import.meta.url);
-const sample = readFileSync(new URL('harbour-mail.quilt', folder), 'utf8');
 const base = readFileSync(new URL('base.quilt', folder), 'utf8');
 const options = { seed: Number(process.env['FUZZ_SEED'] ?? 20_240_229), numRuns: Number(process.env['FUZZ_RUNS'] ?? 200) };
 
@@ -76,7 +76,7 @@ describe('any text', () => {
     fc.assert(fc.property(anything, (written) => checkTree(parse(documentOf('fuzz', written)))), options);
   });
 
-  test('every beginning of the sample', () => {
+  test('every beginning of the first pattern', () => {
     for (let end = 0; end <= base.length; end += 3) checkTree(parse(documentOf('fuzz', base.slice(0, end))));
   });
 
@@ -99,7 +99,7 @@ describe('any text', () => {
 
 describe('edits', () => {
   test('a tree with a previous one is the tree without', () => {
-    fc.assert(fc.property(fc.constantFrom(sample, base, ''), fc.array(edit, { minLength: 1, maxLength: 6 }), (start, edits) => {
+    fc.assert(fc.property(fc.constantFrom(FIRST_PATTERN, base, ''), fc.array(edit, { minLength: 1, maxLength: 6 }), (start, edits) => {
       let document = documentOf('fuzz', start);
       let tree = parse(document);
       for (const each of edits) {

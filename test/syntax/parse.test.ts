@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { toNumber } from '../../server/src/exact/number.ts';
 import { Exact } from '../../server/src/exact/number.ts';
@@ -6,8 +5,8 @@ import { walkStatements } from '../../server/src/syntax/find.ts';
 import { parse } from '../../server/src/syntax/parse.ts';
 import type { Statement } from '../../server/src/syntax/tree.ts';
 import { Document, documentOf, replaceRange } from '../../server/src/text/document.ts';
+import { FIRST_PATTERN } from '../harness/first-pattern.ts';
 
-const sample = readFileSync(new URL('../cases/syntax/harbour-mail.quilt', import.meta.url), 'utf8');
 
 /** A node in short: `kind(field, field)`; names and words as they are, numbers as decimals, columns left out. */
 function short(value: unknown): string {
@@ -128,7 +127,7 @@ describe('texts that span lines', () => {
 });
 
 describe('sharing', () => {
-  const document = documentOf('test', sample);
+  const document = documentOf('test', FIRST_PATTERN);
   const before = parse(document);
 
   test('a statement without a changed line is the same object, wherever it moves', () => {

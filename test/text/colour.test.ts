@@ -1,6 +1,6 @@
 /** How light colours are. */
 import { describe, expect, test } from 'vitest';
-import { DARK_BELOW, LIGHT_FROM, lightness, valueOf } from '../../server/src/text/colour.ts';
+import { DARK_BELOW, LIGHT_FROM, greyOf, lightness, valueOf } from '../../server/src/text/colour.ts';
 import { NAMED_COLOURS } from './named-colours.ts';
 
 describe('lightness', () => {
@@ -18,6 +18,24 @@ describe('lightness', () => {
   test.each(['', '#fff', 'red', '#12345', '#gggggg'])('%j is no colour', (text) => {
     expect(lightness(text)).toBeUndefined();
     expect(valueOf(text)).toBe('medium');
+  });
+});
+
+describe('grey', () => {
+  test('is as light as the named colours of CSS, to the nearest of 256 greys', () => {
+    const levels = Array.from({ length: 256 }, (_, level) => `#${level.toString(16).padStart(2, '0').repeat(3)}`);
+    for (const [hex, expected] of NAMED_COLOURS) {
+      const best = Math.min(...levels.map((grey) => Math.abs((lightness(grey) ?? 0) - expected)));
+      expect(Math.abs((lightness(greyOf(hex)) ?? 0) - expected), hex).toBeLessThan(best + 0.1);
+    }
+  });
+
+  test('of a grey is itself, and what is no colour stays', () => {
+    for (let level = 0; level < 256; level++) {
+      const grey = `#${level.toString(16).padStart(2, '0').repeat(3)}`;
+      expect(greyOf(grey)).toBe(grey);
+    }
+    expect(greyOf('none')).toBe('none');
   });
 });
 

@@ -3,7 +3,6 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { documentOf, replaceRange, type Document, type Position } from '../../server/src/text/document.ts';
-import { editDistance, nearestWord } from '../../server/src/text/nearest.ts';
 import { rangeOf, spanning } from '../../server/src/text/place.ts';
 
 const piece = fc.stringMatching(/^(a|b|\r|\n|\r\n|😀|\ud83d|"| ){0,8}$/);
@@ -46,6 +45,22 @@ describe('a document', () => {
     expect(after.numberOf(linesOf(before, 1))).toBe(-1);
   });
 
+  test('knows the number of every line after many edits, and of none that is gone', () => {
+    const edit = fc.record({ text: piece, line: fc.nat(9), character: fc.nat(3), more: fc.nat(2) });
+    fc.assert(
+      fc.property(fc.array(edit, { minLength: 1, maxLength: 40 }), fc.nat(40), (edits, asked) => {
+        let document = documentOf('x', 'one\ntwo\nthree\nfour\nfive');
+        const seen = new Set(document.lines);
+        for (const [turn, { text, line, character, more }] of edits.entries()) {
+          document = replaceRange(document, at(line, character), at(line + more, character), text);
+          document.lines.forEach((each) => seen.add(each));
+          if (turn === asked) document.numberOf(linesOf(document, 0));
+        }
+        for (const each of seen) expect(document.numberOf(each)).toBe(document.lines.indexOf(each));
+      }),
+    );
+  });
+
   test('takes positions beyond its ends as its ends', () => {
     const document = documentOf('x', 'one\ntwo');
     expect(replaceRange(document, at(9, 9), at(9, 9), '!').text).toBe('one\ntwo!');
@@ -62,14 +77,6 @@ test('a place has a range as long as its line stands', () => {
   expect(rangeOf(moved, place)).toEqual({ start: at(2, 0), end: at(2, 3) });
   expect(rangeOf(replaceRange(before, at(1, 0), at(1, 1), 'T'), place)).toBeUndefined();
   expect(rangeOf(before, spanning(place, { line: linesOf(before, 2), from: 0, to: 5 }))).toEqual({ start: at(1, 0), end: at(2, 5) });
-});
-
-test('the nearest word is a likely slip away', () => {
-  expect(nearestWord('backi', ['backing', 'batting', 'binding'])).toBe('backing');
-  expect(nearestWord('Sand', ['ink', 'sand'])).toBe('sand');
-  expect(nearestWord('snad', ['ink', 'sand'])).toBe('sand');
-  expect(nearestWord('capstan', ['ink', 'sand'])).toBeUndefined();
-  expect(editDistance('kitten', 'sitting')).toBe(3);
 });
 
 function at(line: number, character: number): Position {

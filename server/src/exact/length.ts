@@ -11,7 +11,18 @@ export type UnitSystem = 'inches' | 'centimetres';
 
 export interface LengthStyle {
   readonly units: UnitSystem;
+  /** English unless given. */
+  readonly manner?: Manner;
 }
+
+/** How a language writes lengths: its decimal mark, and the words before a rounded one. */
+export interface Manner {
+  readonly point: string;
+  readonly about: string;
+  readonly lessThan: string;
+}
+
+const ENGLISH: Manner = { point: '.', about: 'about', lessThan: 'less than' };
 
 /** Inches in one unit. 1 in = 25.4 mm by the international yard and pound agreement of 1959. */
 export const INCHES_PER_UNIT: Readonly<Record<Unit, Exact>> = {
@@ -33,33 +44,33 @@ export function fromInches(x: Exact, unit: Unit): Exact {
 }
 
 /** A length in inches: `7 1/2"`, `3 1/3"`, `about 10 5/8"`; or `19 cm`, `7.5 cm`, `about 17.7 cm`. */
-export function formatLength(inches: Exact, style: LengthStyle): string {
-  if (style.units === 'centimetres') return formatDecimal(fromInches(inches, 'cm'), { places: 3, nearest: fraction(1, 10), mark: ' cm' });
-  return formatFraction(inches, { denominators: isPrintable, nearest: fraction(1, 16), mark: '"' });
+export function formatLength(inches: Exact, { units, manner = ENGLISH }: LengthStyle): string {
+  if (units === 'centimetres') return formatDecimal(fromInches(inches, 'cm'), { places: 3, nearest: fraction(1, 10), mark: ' cm', manner });
+  return formatFraction(inches, { denominators: isPrintable, nearest: fraction(1, 16), mark: '"', manner });
 }
 
 /** A length in inches as cloth is bought: `1 3/8 yd`, `2/3 yd`, `about 1 1/4 yd`. */
-export function formatYards(inches: Exact): string {
-  return formatFraction(fromInches(inches, 'yd'), { denominators: isYardFraction, nearest: fraction(1, 8), mark: ' yd' });
+export function formatYards(inches: Exact, manner: Manner = ENGLISH): string {
+  return formatFraction(fromInches(inches, 'yd'), { denominators: isYardFraction, nearest: fraction(1, 8), mark: ' yd', manner });
 }
 
 /** The same in metres: `1.4 m`, `about 0.23 m`. */
-export function formatMetres(inches: Exact): string {
-  return formatDecimal(fromInches(inches, 'm'), { places: 3, nearest: fraction(1, 100), mark: ' m' });
+export function formatMetres(inches: Exact, manner: Manner = ENGLISH): string {
+  return formatDecimal(fromInches(inches, 'm'), { places: 3, nearest: fraction(1, 100), mark: ' m', manner });
 }
 
 /** An area in square inches: `2 1/4 sq in`, `about 5.1 sq cm`. */
-export function formatArea(squareInches: Exact, style: LengthStyle): string {
-  if (style.units === 'centimetres') {
+export function formatArea(squareInches: Exact, { units, manner = ENGLISH }: LengthStyle): string {
+  if (units === 'centimetres') {
     const squareCentimetres = fromInches(fromInches(squareInches, 'cm'), 'cm');
-    return formatDecimal(squareCentimetres, { places: 3, nearest: fraction(1, 10), mark: ' sq cm' });
+    return formatDecimal(squareCentimetres, { places: 3, nearest: fraction(1, 10), mark: ' sq cm', manner });
   }
-  return formatFraction(squareInches, { denominators: isPrintable, nearest: fraction(1, 16), mark: ' sq in' });
+  return formatFraction(squareInches, { denominators: isPrintable, nearest: fraction(1, 16), mark: ' sq in', manner });
 }
 
 /** A plain number: `2 1/2`, `0.125` as `1/8`, `about 1.414`. */
-export function formatNumber(x: Exact): string {
-  return formatFraction(x, { denominators: isPrintable, nearest: fraction(1, 1000), mark: '' });
+export function formatNumber(x: Exact, manner: Manner = ENGLISH): string {
+  return formatFraction(x, { denominators: isPrintable, nearest: fraction(1, 1000), mark: '', manner });
 }
 
 interface FractionStyle {
@@ -67,6 +78,7 @@ interface FractionStyle {
   /** 1/1000 prints decimals. */
   readonly nearest: Exact;
   readonly mark: string;
+  readonly manner: Manner;
 }
 
 interface DecimalStyle {
@@ -74,6 +86,7 @@ interface DecimalStyle {
   readonly places: number;
   readonly nearest: Exact;
   readonly mark: string;
+  readonly manner: Manner;
 }
 
 const PER_INCH: Readonly<Record<Unit, Exact>> = {
@@ -85,24 +98,24 @@ const PER_INCH: Readonly<Record<Unit, Exact>> = {
 };
 
 /** Exact as a mixed number if its denominator is one people read; else exact with up to 3 decimals; else rounded, and said so. */
-function formatFraction(x: Exact, { denominators, nearest, mark }: FractionStyle): string {
+function formatFraction(x: Exact, style: FractionStyle): string {
   const d = asFraction(x)?.d;
-  if (d !== undefined && denominators(d)) return mixed(x) + mark;
-  if (d !== undefined && 1000n % d === 0n) return decimal(x) + mark;
-  return formatRounded(x, nearest, mark);
+  if (d !== undefined && style.denominators(d)) return mixed(x) + style.mark;
+  if (d !== undefined && 1000n % d === 0n) return decimal(x, style.manner) + style.mark;
+  return formatRounded(x, style);
 }
 
-function formatDecimal(x: Exact, { places, nearest, mark }: DecimalStyle): string {
+function formatDecimal(x: Exact, style: DecimalStyle): string {
   const d = asFraction(x)?.d;
-  if (d !== undefined && 10n ** BigInt(places) % d === 0n) return decimal(x) + mark;
-  return formatRounded(x, nearest, mark);
+  if (d !== undefined && 10n ** BigInt(style.places) % d === 0n) return decimal(x, style.manner) + style.mark;
+  return formatRounded(x, style);
 }
 
-function formatRounded(x: Exact, nearest: Exact, mark: string): string {
-  const print = isTenPower(nearest) ? decimal : mixed;
+function formatRounded(x: Exact, { nearest, mark, manner }: Pick<DecimalStyle, 'nearest' | 'mark' | 'manner'>): string {
+  const print = (value: Exact): string => (isTenPower(nearest) ? decimal(value, manner) : mixed(value));
   const rounded = sign(x) < 0 ? mul(fraction(-1), roundTo(abs(x), nearest)) : roundTo(x, nearest);
-  if (isZero(rounded)) return sign(x) < 0 ? `about ${print(rounded)}${mark}` : `less than ${print(nearest)}${mark}`;
-  return `about ${print(rounded)}${mark}`;
+  if (isZero(rounded)) return sign(x) < 0 ? `${manner.about} ${print(rounded)}${mark}` : `${manner.lessThan} ${print(nearest)}${mark}`;
+  return `${manner.about} ${print(rounded)}${mark}`;
 }
 
 /** `2 1/2`, `-1/3`, `7` of a rational number. */
@@ -114,10 +127,10 @@ function mixed(x: Exact): string {
 }
 
 /** `7.5` of a number with at most 3 decimals. */
-function decimal(x: Exact): string {
+function decimal(x: Exact, { point }: Manner): string {
   const thousandths = floor(add(mul(abs(x), fraction(1000)), fraction(1, 2)));
   const decimals = `${thousandths % 1000n}`.padStart(3, '0').replace(/0+$/, '');
-  return `${sign(x) < 0 ? '-' : ''}${thousandths / 1000n}${decimals === '' ? '' : `.${decimals}`}`;
+  return `${sign(x) < 0 ? '-' : ''}${thousandths / 1000n}${decimals === '' ? '' : `${point}${decimals}`}`;
 }
 
 /** Powers of two up to 64, and everything else up to 99. */

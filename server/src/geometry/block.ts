@@ -40,6 +40,17 @@ export function layoutBlockIn(instance: BlockInstance, room: Size): BlockLayout 
   });
 }
 
+/** A block as sashing: what `rest` takes up is as long as the room asks, even where the block is drawn with a size. */
+export function layoutSashIn(instance: BlockInstance, room: Size): BlockLayout {
+  const { size, body } = instance;
+  if (!size || body.kind !== 'grid' || !takesUpRest(instance)) return layoutBlockIn(instance, room);
+  const width = body.columns?.some(isRest) ? room.width : size.width;
+  const height = body.rows?.some(isRest) ? room.height : size.height;
+  if (equals(width, size.width) && equals(height, size.height)) return layoutBlock(instance);
+  const name = `${instance.key} ${key(width)} by ${key(height)}`;
+  return remembered(instance, name, () => layoutOf({ ...instance, key: name, size: { ...size, width, height } }, { width, height }));
+}
+
 /** The size of a block, or what its grid, box or strips come to; 1 by 1 where nothing tells. */
 export function naturalSize(instance: BlockInstance): Size {
   if (instance.size) return instance.size;
@@ -50,8 +61,11 @@ export function naturalSize(instance: BlockInstance): Size {
 
 /** True when one of the block's columns or rows takes up what is left. */
 export function takesUpRest({ body }: BlockInstance): boolean {
-  const isRest = (line: GridLine): boolean => line.kind === 'rest';
   return body.kind === 'grid' && ((body.columns ?? []).some(isRest) || (body.rows ?? []).some(isRest));
+}
+
+function isRest(line: GridLine): boolean {
+  return line.kind === 'rest';
 }
 
 const layouts = new WeakMap<BlockInstance, Map<string, BlockLayout>>();

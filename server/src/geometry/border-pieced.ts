@@ -3,7 +3,7 @@
  * as long as the inner edges; without one the upright sides are, and top and bottom go over the corners, as strips do. `meet`
  * mirrors each side at its middle. The units must come out even; if not, the spacer that would make them is part of the finding.
  */
-import { HALF, TWO, add, ceil, div, equals, floor, fraction, isWhole, mul, sign, sub, sum } from '../exact/number.ts';
+import { HALF, TWO, add, ceil, div, floor, fraction, isWhole, mul, sign, sub, sum } from '../exact/number.ts';
 import type { Exact } from '../exact/number.ts';
 import type { Finding } from '../model/finding.ts';
 import type { BlockUse, BorderSpec, CellSpec, TurnBy } from '../model/pattern.ts';
@@ -101,16 +101,15 @@ function sidesOf(spec: PiecedSpec, units: Units, inner: Size): { readonly level:
   return { level: side(level), upright: side(upright) };
 }
 
-/** One spacer for all four sides is part of the finding, which then is told once; else each side that does not fit is told. */
+/** Told once, with the spacer border that makes all sides fit; each side is told where none can be worked out. */
 function doesNotFit(spec: PiecedSpec, units: Units, inner: Size): Finding[] {
   const step = stepOf(spec, units);
   const { level, upright } = lengthsOf(spec, units, inner);
   const report = (side: Exact, what: string): Finding[] =>
     isWhole(div(side, step)) ? [] : [{ rule: 'border-does-not-fit', place: spec.place, side, unit: step, what }];
   const found = [...report(level, 'at top and bottom a unit'), ...report(upright, 'at the sides a unit')];
-  const widths = fittingWidths(spec, inner, HALF);
-  if (!widths || !equals(widths.top, widths.sides)) return found;
-  return found.slice(0, 1).map((finding) => ({ ...finding, spacer: widths.top, before: spec.place }));
+  const spacers = fittingWidths(spec, inner, HALF);
+  return spacers ? found.slice(0, 1).map((finding) => ({ ...finding, spacers })) : found;
 }
 
 // ---------------------------------------------------------------------------------------------- laying

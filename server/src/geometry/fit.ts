@@ -7,7 +7,7 @@ import type { Exact } from '../exact/number.ts';
 import { compose, translate } from '../exact/transform.ts';
 import type { Finding } from '../model/finding.ts';
 import type { BlockUse, CellSpec, TurnBy } from '../model/pattern.ts';
-import { layoutBlockIn, nest } from './block.ts';
+import { layoutBlockIn, layoutSashIn, nest } from './block.ts';
 import { doesNotFit, layCell } from './cell.ts';
 import type { CellContext } from './cell.ts';
 import type { BlockLayout, Patch, PatchRole, Placement } from './layout.ts';
@@ -102,7 +102,7 @@ function shifted({ transform }: Motion, x: Exact, y: Exact): Placement['transfor
 
 /** Of a wrong size, the block stands as it is written in the middle of its room. */
 function fitPlaced(use: BlockUse, room: Size, options: FitOptions): Fitted {
-  const layout = layoutBlockIn(use.block, turnBox(use.turns, room));
+  const layout = (options.role === 'sash' ? layoutSashIn : layoutBlockIn)(use.block, turnBox(use.turns, room));
   const turned = turnBox(use.turns, layout);
   const [spareWidth, spareHeight] = [sub(room.width, turned.width), sub(room.height, turned.height)];
   const centred = compose(options.pose.transform, translate(mul(HALF, spareWidth), mul(HALF, spareHeight)));

@@ -93,7 +93,7 @@ function wrongSum(lines: readonly GridLine[], found: Exact, expected: Exact, con
     found,
     expected,
     what: context.what,
-    ...(last.kind === 'length' ? { last: { place, value: last.value, isLength: true } } : {}),
+    ...(lines.some((line) => line.kind !== 'length') ? { shared: true } : last.kind === 'length' ? { last: { place, value: last.value, isLength: true } } : {}),
     ...(context.related ? { related: context.related } : {}),
   };
 }

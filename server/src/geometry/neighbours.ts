@@ -11,15 +11,18 @@ import type { Edge, Polygon } from '../exact/polygon.ts';
 export type Pair = readonly [number, number];
 
 export function neighbours(outlines: readonly Polygon[]): Pair[] {
+  return neighboursAlong(outlines.flatMap((outline, of) => edgesOf(outline).map((edge) => ({ ...edge, of }))));
+}
+
+/** The same for single edges, each of what has the number `of` and lies to the right of one who walks along it. */
+export function neighboursAlong(edges: readonly (Edge & { readonly of: number })[]): Pair[] {
   const lines = new Map<string, Stretch[]>();
-  outlines.forEach((outline, of) => {
-    for (const edge of edgesOf(outline)) {
-      const { line, ...stretch } = stretchOf(edge, of);
-      const known = lines.get(line);
-      if (known) known.push(stretch);
-      else lines.set(line, [stretch]);
-    }
-  });
+  for (const edge of edges) {
+    const { line, ...stretch } = stretchOf(edge, edge.of);
+    const known = lines.get(line);
+    if (known) known.push(stretch);
+    else lines.set(line, [stretch]);
+  }
   const found = new Map<string, Pair>();
   for (const stretches of lines.values()) {
     for (const pair of meeting(stretches)) found.set(pair.join(), pair);

@@ -2,11 +2,9 @@
  * The quilt in the plane: setting, sashing, setting triangles and borders. Sizes and counts are known before anything is laid, so a
  * quilt past the limits is refused at once. Blocks are laid out once and placed by exact transforms.
  */
-import { ONE } from '../exact/number.ts';
 import type { Finding } from '../model/finding.ts';
 import type { QuiltSpec, Rules } from '../model/pattern.ts';
-import { placeIn } from '../text/place.ts';
-import type { Place } from '../text/place.ts';
+import { coveringBed } from './bed-count.ts';
 import { blockNames } from './block-names.ts';
 import type { PlannedBorders } from './borders.ts';
 import { planBorders } from './borders.ts';
@@ -16,16 +14,14 @@ import { NO_PIECES, gather } from './fit.ts';
 import type { Pieces } from './fit.ts';
 import type { BlockLayout, BorderLayout, Placement, QuiltLayout } from './layout.ts';
 import type { Room } from './move.ts';
-import { measureOnPoint } from './on-point.ts';
-import { measureRows } from './rows.ts';
-import type { Measured, QuiltContext } from './setting.ts';
-import { measureGrid, measureStraight } from './straight.ts';
-import { written } from './written.ts';
+import { measureSetting } from './measure.ts';
+import type { Measured } from './setting.ts';
 
-export function layoutQuilt(spec: QuiltSpec, rules: Rules): QuiltLayout {
+export function layoutQuilt(given: QuiltSpec, rules: Rules): QuiltLayout {
+  const { spec, findings: uncounted } = coveringBed(given, rules);
   const setting = measureSetting({ spec, rules });
   const planned = planBorders(spec, setting, rules);
-  const known = [...setting.findings, ...planned.borders.flatMap((border) => border.findings), ...cornerFindings(spec)];
+  const known = [...uncounted, ...setting.findings, ...planned.borders.flatMap((border) => border.findings), ...cornerFindings(spec)];
   const limit = limitFindings(setting, planned);
   const centre: Room = { x: planned.left, y: planned.top, width: setting.width, height: setting.height };
   const inside = limit.length > 0 ? NO_PIECES : setting.lay(centre.x, centre.y);
@@ -42,30 +38,6 @@ export function layoutQuilt(spec: QuiltSpec, rules: Rules): QuiltLayout {
     blocks: countBlocks(pieces.placements),
     findings: [...new Set([...limit, ...known, ...pieces.findings])],
   };
-}
-
-function measureSetting(context: QuiltContext): Measured {
-  const { setting, statement } = context.spec;
-  switch (setting?.kind) {
-    case 'straight':
-    case 'on_point':
-      if (setting.across < 1 || setting.down < 1) return nothing(setting.place, ['a setting has at least one block across and one down']);
-      return setting.kind === 'straight' ? measureStraight(context, setting) : measureOnPoint(context, setting);
-    case 'grid':
-      return measureGrid(context, setting);
-    case 'rows':
-      return measureRows(context, setting);
-    case undefined: {
-      const problem = 'a quilt needs a setting: `straight A by B`, `on_point A by B`, `grid` or `rows`';
-      const isThere = written(context.spec, 'straight', 'on_point', 'grid', 'rows', 'junk').length > 0;
-      return nothing(placeIn(statement.line, statement.node.word), isThere ? [] : [problem]);
-    }
-  }
-}
-
-function nothing(place: Place, problems: readonly string[]): Measured {
-  const findings = problems.map((problem): Finding => ({ rule: 'wrong-argument', place, problem }));
-  return { width: ONE, height: ONE, place, patches: 0, findings, lay: () => NO_PIECES };
 }
 
 function limitFindings(setting: Measured, planned: PlannedBorders): Finding[] {

@@ -77,7 +77,9 @@ export function oncePerPlace(findings: readonly Finding[]): Finding[] {
 export function withoutSize(cells: readonly GridCell[], place: Place): { readonly size: Size; readonly findings: readonly Finding[] } {
   const block = cells.find(({ cell }) => cell.kind === 'block')?.cell;
   const size = { width: ONE, height: ONE };
-  if (cells.some(({ cell }) => cell.kind === 'bad')) return { size, findings: [] };
+  // A size that is written and cannot be read, or makes no sense, has its own problem.
+  const isSaid = block?.kind === 'block' && (block.block.definition.statement.node.size !== undefined || block.block.definition.statement.node.broken === true);
+  if (isSaid || cells.some(({ cell }) => cell.kind === 'bad')) return { size, findings: [] };
   const needed = 'nothing here says how large a place is: at least one block with a size is needed';
   const problem = block?.kind === 'block' ? `\`${block.block.name}\` needs a size: nothing here says how large its place is` : needed;
   return { size, findings: [{ rule: 'wrong-argument', place: block?.place ?? place, problem }] };

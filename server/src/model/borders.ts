@@ -1,8 +1,9 @@
 /** Borders, from the inside out. */
-import type { BorderNode, Statement } from '../syntax/tree.ts';
+import type { Exact } from '../exact/number.ts';
+import type { BorderNode, Length, Statement } from '../syntax/tree.ts';
 import { rowsOf } from './cells.ts';
 import { at, onLine, refuse } from './context.ts';
-import { finishedLength, finishedPair } from './measures.ts';
+import { finishedLength, finishedPair, overhangLength } from './measures.ts';
 import type { BlockUse, BorderCorners, BorderSpec, Fabric } from './pattern.ts';
 import { ofKind, type StatementOf } from './statements.ts';
 import { blockUseOf, fabricFor, useOf, type Builder } from './uses.ts';
@@ -31,8 +32,8 @@ interface Sewn {
 function sewnBorder(here: Builder, node: BorderNode, sewn: Sewn): BorderSpec | undefined {
   switch (node.form) {
     case 'unequal': {
-      const top = node.top && finishedLength(here, node.top, 'a border');
-      const sides = node.sides && finishedLength(here, node.sides, 'a border');
+      const top = node.top && widthOfSide(here, node.top);
+      const sides = node.sides && widthOfSide(here, node.sides);
       return top && sides && { ...sewn, kind: 'plain', top, sides };
     }
     case 'to': {
@@ -48,6 +49,11 @@ function sewnBorder(here: Builder, node: BorderNode, sewn: Sewn): BorderSpec | u
       return width && { ...sewn, kind: 'plain', top: width, sides: width };
     }
   }
+}
+
+/** Of a border with two widths one may be none: it lies at two sides only. */
+function widthOfSide(here: Builder, length: Length): Exact | undefined {
+  return length.cut ? finishedLength(here, length, 'a border') : overhangLength(here, length, 'a border');
 }
 
 function cornersOf(here: Builder, { corners, cornerFabric }: BorderNode): BorderCorners {

@@ -132,7 +132,7 @@ function fabricsOf(context: Context, declared: Declared, older: Pattern | undefi
   }));
 }
 
-type Said = Pick<Pattern, 'title' | 'by' | 'about' | 'paper' | 'quilt' | 'sizes' | 'colorways' | 'expectations' | 'steps'>;
+type Said = Pick<Pattern, 'title' | 'by' | 'about' | 'level' | 'paper' | 'language' | 'quilt' | 'sizes' | 'colorways' | 'expectations' | 'steps'>;
 
 /** What a pattern says beside its names. */
 function said(context: Context, statements: readonly Statement[], blocks: Blocks, older: Pattern | undefined): Said {
@@ -149,13 +149,17 @@ function said(context: Context, statements: readonly Statement[], blocks: Blocks
   };
 }
 
-function titles(context: Context, statements: readonly Statement[]): Pick<Pattern, 'title' | 'by' | 'about' | 'paper'> {
+function titles(context: Context, statements: readonly Statement[]): Pick<Pattern, 'title' | 'by' | 'about' | 'level' | 'paper' | 'language'> {
   const body = patternBody(statements);
-  const title = onlyOne(context, statements, 'pattern')?.node.title?.value;
-  const by = onlyOne(context, body, 'by')?.node.text?.value;
-  const about = onlyOne(context, body, 'about')?.node.text?.value;
-  const paper = onlyOne(context, body, 'paper')?.node.paper?.word;
-  return { ...(title === undefined ? {} : { title }), ...(by === undefined ? {} : { by }), ...(about === undefined ? {} : { about }), ...(paper ? { paper } : {}) };
+  const given = {
+    title: onlyOne(context, statements, 'pattern')?.node.title?.value,
+    by: onlyOne(context, body, 'by')?.node.text?.value,
+    about: onlyOne(context, body, 'about')?.node.text?.value,
+    level: onlyOne(context, body, 'level')?.node.text?.value,
+    paper: onlyOne(context, body, 'paper')?.node.paper?.word,
+    language: onlyOne(context, body, 'language')?.node.language?.word,
+  };
+  return Object.fromEntries(Object.entries(given).filter(([, value]) => value !== undefined));
 }
 
 interface Resolved {

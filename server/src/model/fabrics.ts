@@ -86,7 +86,7 @@ function plainFabric(units: UnitSystem, name: string, place: Place): Fabric {
   };
 }
 
-function sourceOf(context: Context, { source, length, size }: SourceNode, name: string): FabricSource | undefined {
+function sourceOf(context: Context, { source, length, size, count }: SourceNode, name: string): FabricSource | undefined {
   switch (source.word) {
     case 'yardage':
       return { kind: 'yardage' };
@@ -101,7 +101,8 @@ function sourceOf(context: Context, { source, length, size }: SourceNode, name: 
     }
     case 'piece': {
       const measures = size && clothPair(context, size, `the piece of \`${name}\``);
-      return measures && { kind: 'piece', ...measures };
+      const times = count && countOf(context, count, { what: `a number of pieces of \`${name}\``, least: 1, most: 1000 });
+      return measures && { kind: 'piece', ...measures, ...(times === undefined ? {} : { count: times }) };
     }
   }
 }

@@ -7,7 +7,8 @@ import type { Place } from '../text/place.ts';
 
 export type Finding =
   | { readonly rule: 'unknown-name'; readonly place: Place; readonly name: string; readonly wanted: Wanted; readonly known: readonly string[] }
-  | { readonly rule: 'duplicate-name'; readonly place: Place; readonly name: string; readonly what: string; readonly first: Place }
+  /** `whole`: the statement that does not count, where it is one. */
+  | { readonly rule: 'duplicate-name'; readonly place: Place; readonly name: string; readonly what: string; readonly first: Place; readonly whole?: Place }
   | { readonly rule: 'unused-fabric'; readonly place: Place; readonly name: string; readonly line: Place }
   | { readonly rule: 'unused-block'; readonly place: Place; readonly name: string; readonly line: Place }
   /** `problem` is a whole sentence, its first letter small, without a full stop: a count, a kind or a value that cannot be. */
@@ -16,7 +17,7 @@ export type Finding =
   | { readonly rule: 'import-missing'; readonly place: Place; readonly path: string; readonly why: 'missing' | 'outside' | 'unreadable'; readonly shelf?: readonly string[] }
   | { readonly rule: 'import-cycle'; readonly place: Place; readonly chain: readonly string[] }
   | { readonly rule: 'row-length'; readonly place: Place; readonly found: number; readonly expected: number; readonly of: 'cells' | 'rows'; readonly related?: Place; readonly relatedMessage?: string }
-  | { readonly rule: 'grid-sum'; readonly place: Place; readonly found: Exact; readonly expected: Exact; readonly what: string; readonly last?: { readonly place: Place; readonly value: Exact; readonly isLength: boolean }; readonly related?: Place }
+  | { readonly rule: 'grid-sum'; readonly place: Place; readonly found: Exact; readonly expected: Exact; readonly what: string; /** A `rest` or a proportion is left nothing. */ readonly shared?: true; readonly last?: { readonly place: Place; readonly value: Exact; readonly isLength: boolean }; readonly related?: Place }
   /** `isLength`: in inches and square inches; else in the units of the block's box, which has no size. Likewise below. */
   | { readonly rule: 'gap'; readonly place: Place; readonly area: Exact; readonly corners: readonly { readonly x: Exact; readonly y: Exact }[]; readonly regions: number; readonly isLength: boolean }
   | { readonly rule: 'overlap'; readonly place: Place; readonly other: Place; readonly area: Exact; readonly at: { readonly x: Exact; readonly y: Exact }; readonly isLength: boolean }
@@ -24,8 +25,8 @@ export type Finding =
   | { readonly rule: 'empty-patch'; readonly place: Place; readonly why: string }
   | { readonly rule: 'does-not-fit'; readonly place: Place; readonly name: string; readonly found: { readonly width: Exact; readonly height: Exact }; readonly room: { readonly width: Exact; readonly height: Exact }; readonly isLength: boolean; readonly related?: Place }
   | { readonly rule: 'sizes-differ'; readonly place: Place; readonly other: Place; readonly found: Exact; readonly expected: Exact; readonly what: string }
-  /** `spacer`: of a border, what all four sides need `before` it; of a row, which has no `before`, what each end needs. */
-  | { readonly rule: 'border-does-not-fit'; readonly place: Place; readonly side: Exact; readonly unit: Exact; readonly what: string; readonly spacer?: Exact; readonly before?: Place }
+  /** `spacers`: of a border, what it needs before it, at top and bottom and at the sides; `spacer`: of a row, what each end needs. */
+  | { readonly rule: 'border-does-not-fit'; readonly place: Place; readonly side: Exact; readonly unit: Exact; readonly what: string; readonly spacer?: Exact; readonly spacers?: { readonly top: Exact; readonly sides: Exact } }
   /** A piece that is set in: `corners` of it, `at` the first; `count` such pieces come from this place. `block` is undefined in the setting. */
   | { readonly rule: 'set-in-seam'; readonly place: Place; readonly block: string | undefined; readonly at: { readonly x: Exact; readonly y: Exact }; readonly corners: number; readonly count: number }
   /** A seam that is sewn from `from` or `to` as far as `stop`, and finished later; `other` is what it is sewn to. */

@@ -23,6 +23,12 @@ export function backingOf(builder: Builder, statements: readonly Statement[]): Q
   return { ...(fabric ? { fabric } : {}), overhang: overhangOf(here, node.overhang), ...(width ? { width } : {}), place };
 }
 
+export function sleeveOf(builder: Builder, statements: readonly Statement[]): QuiltSpec['sleeve'] {
+  const statement = onlyOne(builder, statements, 'sleeve');
+  const fabric = statement?.node.fabric && fabricFor(onLine(builder, statement.line), statement.node.fabric);
+  return statement && fabric && { fabric, place: statement.place };
+}
+
 export function battingOf(builder: Builder, statements: readonly Statement[]): QuiltSpec['batting'] {
   const statement = onlyOne(builder, statements, 'batting');
   return statement && { overhang: overhangOf(onLine(builder, statement.line), statement.node.overhang), place: statement.place };

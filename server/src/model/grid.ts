@@ -58,7 +58,7 @@ function symmetricPart(builder: Builder, statements: readonly Statement[]): Stat
   const inner = ofKind(first.body?.statements ?? [], 'turned', 'mirrored')[0] ?? second;
   if (inner) {
     const place = placeIn(inner.line, inner.node.word);
-    builder.report({ rule: 'not-yet', place, what: 'a grid with more than one `turned` or `mirrored` is not worked out' });
+    builder.report({ rule: 'wrong-argument', place, problem: 'a grid has one `turned` or `mirrored`: `mirrored 4` mirrors both ways' });
   }
   const [row] = ofKind(statements, 'row_of_cells');
   if (row) refuse(onLine(builder, row.line), row.node, `rows stand inside the braces of \`${first.node.kind}\`, which make the whole block`, first.place);

@@ -9,7 +9,7 @@ import type { Context } from './context.ts';
 import { standInFor } from './fabrics.ts';
 import type { Finding } from './finding.ts';
 import { finishedSize } from './measures.ts';
-import { costOf, homeOf } from './memo.ts';
+import { costOf, homeOf, spentOn } from './memo.ts';
 import { methodsOf } from './methods.ts';
 import { MOST_LEVELS, insideBy, obstacle } from './nesting.ts';
 import type { Argument, BlockDefinition, BlockInstance, KnownNames, Meaning, Obstacle, Pattern, Remembered } from './pattern.ts';
@@ -92,7 +92,7 @@ function made(world: World, named: BlockDefinition, given: Given, use: Use | und
   const result = known ?? build(world, draft, builder, defaults);
   if (!known) {
     memo.instances.set(draft.key, result);
-    memo.spent.cells += costOf(definition);
+    memo.spent.cells += spentOn(result.instance);
   }
   if (given.size === 0 && definition.parameters.every((parameter) => parameter.hasDefault)) memo.defaults.set(definition, result);
   return noted(world, result);

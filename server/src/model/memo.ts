@@ -16,16 +16,18 @@ export function memoAfter(older: Pattern | undefined, fresh: Pattern): Memo {
   const memo = emptyMemo(older?.workings.memo.variants);
   if (!older) return memo;
   const asked = askedIn(older.workings.memo);
+  // A version of which little was asked (what is said at once after a keystroke) tells nothing about what is wanted.
+  const grows = asked.size * 2 < older.workings.memo.instances.size ? 0 : 1;
   const holds = holdsIn(older, fresh);
   for (const [key, remembered] of older.workings.memo.instances) {
-    const age = asked.has(key) ? 0 : remembered.age + 1;
+    const age = asked.has(key) ? 0 : remembered.age + grows;
     if (age <= OLDEST && holds(remembered)) memo.instances.set(key, age === remembered.age ? remembered : { ...remembered, age });
   }
   for (const [definition, { instance }] of older.workings.memo.defaults) {
     const kept = memo.instances.get(instance.key);
     if (kept?.instance === instance) memo.defaults.set(definition, kept);
   }
-  for (const { instance } of memo.instances.values()) memo.spent.cells += costOf(instance.definition);
+  for (const { instance } of memo.instances.values()) memo.spent.cells += spentOn(instance);
   return memo;
 }
 
@@ -35,8 +37,15 @@ export function emptyMemo(variantsBefore: ReadonlyMap<string, Pattern> = new Map
 
 /** What making a block costs, in cells: its own, and something for itself. */
 export function costOf({ weight = 1 }: BlockDefinition): number {
-  return weight + 50;
+  return weight + EACH;
 }
+
+/** What a block that was made has cost: one that was refused stays empty, and leaves its cells to others. */
+export function spentOn({ definition, body }: BlockInstance): number {
+  return body.kind === 'empty' ? EACH : costOf(definition);
+}
+
+const EACH = 50;
 
 /** The file a block is declared in: its names and units are the ones that count inside it. */
 export function homeOf(root: Pattern, { statement }: BlockDefinition): Pattern {

@@ -19,8 +19,16 @@ export function mentionsIn(statements: readonly Statement[]): readonly Mention[]
   return found;
 }
 
-/** The names used in one statement's own line. */
+/** The names used in one statement's own line; a node that stands from one keystroke to the next is looked at once. */
 export function mentionsOf(node: StatementNode): readonly Mention[] {
+  const found = known.get(node) ?? lookedFor(node);
+  known.set(node, found);
+  return found;
+}
+
+const known = new WeakMap<StatementNode, readonly Mention[]>();
+
+function lookedFor(node: StatementNode): readonly Mention[] {
   const found: Mention[] = [];
   const waiting: Waiting[] = [{ value: usesOf(node), as: 'fabric' }];
   for (let next = waiting.pop(); next; next = waiting.pop()) {

@@ -20,7 +20,7 @@ export function declaredIn(context: Context, statements: readonly Statement[]): 
       continue;
     }
     const what = first.node.kind === statement.node.kind ? PLURALS[first.node.kind] : undefined;
-    context.report({ rule: 'duplicate-name', place: placeIn(statement.line, name), name: name.text, what: what ?? 'declarations', first: placeIn(first.line, firstName) });
+    context.report({ rule: 'duplicate-name', place: placeIn(statement.line, name), name: name.text, what: what ?? 'declarations', first: placeIn(first.line, firstName), whole: statement.place });
   }
   return declared;
 }
@@ -33,7 +33,7 @@ export function distinctNames<S extends Statement & { readonly node: { readonly 
     const before = name && first.get(name.text);
     if (!name) continue;
     if (!before?.node.name) first.set(name.text, statement);
-    else context.report({ rule: 'duplicate-name', place: placeIn(statement.line, name), name: name.text, what, first: placeIn(before.line, before.node.name) });
+    else context.report({ rule: 'duplicate-name', place: placeIn(statement.line, name), name: name.text, what, first: placeIn(before.line, before.node.name), whole: statement.place });
   }
   return [...first.values()];
 }

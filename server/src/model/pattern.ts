@@ -13,7 +13,11 @@ export interface Pattern {
   readonly title?: string;
   readonly by?: string;
   readonly about?: string;
+  /** For whom it is, in the author's words. */
+  readonly level?: string;
   readonly paper?: 'a4' | 'letter';
+  /** Of the booklet's own wording. */
+  readonly language?: 'en' | 'de';
   readonly rules: Rules;
   /** This file's fabrics in the order of the text, then imported ones (`lib.ink`). No two fabrics of a pattern share a name. */
   readonly fabrics: ReadonlyMap<string, Fabric>;
@@ -44,6 +48,8 @@ export interface Rules {
   readonly yardage: Exact;
   /** Extra fabric as a fraction: 1/20 for 5 %. */
   readonly spare: Exact;
+  /** Folded fabrics that are cut on one another; one unless said. */
+  readonly layers?: number;
   readonly methods: Methods;
 }
 
@@ -78,7 +84,9 @@ export interface Fabric {
 
 export type FabricSource =
   | { readonly kind: 'yardage' }
-  | { readonly kind: 'fat_quarters' | 'piece'; readonly width: Exact; readonly height: Exact }
+  | { readonly kind: 'fat_quarters'; readonly width: Exact; readonly height: Exact }
+  /** `count`: how many such pieces are at hand; one unless said. */
+  | { readonly kind: 'piece'; readonly width: Exact; readonly height: Exact; readonly count?: number }
   | { readonly kind: 'strips' | 'squares'; readonly size: Exact };
 
 export interface Let {
@@ -340,6 +348,8 @@ export interface SizeDefinition {
   readonly across: number;
   readonly down: number;
   readonly bed?: string;
+  /** The count is not written: it is the least that covers the bed, which only the plane can tell. */
+  readonly covers?: true;
   readonly statement: Statement;
   readonly place: Place;
 }
@@ -383,6 +393,8 @@ export interface QuiltSpec {
   readonly borders: readonly BorderSpec[];
   readonly backing?: { readonly fabric?: Fabric; readonly overhang: Exact; readonly width?: Exact; readonly place: Place };
   readonly batting?: { readonly overhang: Exact; readonly place: Place };
+  /** For hanging it on a wall. */
+  readonly sleeve?: { readonly fabric: Fabric; readonly place: Place };
   readonly binding?: BindingSpec;
   readonly quilting: readonly QuiltingPart[];
   /** The same, resolved. */

@@ -7,7 +7,7 @@ import { bordersOf } from './borders.ts';
 import type { Context } from './context.ts';
 import { edgesOf, refuseOffPoint } from './edges.ts';
 import type { Finding } from './finding.ts';
-import { backingOf, battingOf, bindingOf, quiltingOf } from './finishing.ts';
+import { backingOf, battingOf, bindingOf, quiltingOf, sleeveOf } from './finishing.ts';
 import { quiltBuilder } from './instantiate.ts';
 import type { Colorway, Pattern, QuiltSpec, SizeDefinition } from './pattern.ts';
 import { SETTINGS, sashingOf, settingOf, tileOf } from './setting.ts';
@@ -37,6 +37,7 @@ function partsOf(builder: Builder, statements: readonly Statement[], own: readon
   const backing = backingOf(builder, statements);
   const batting = battingOf(builder, statements);
   const binding = bindingOf(builder, statements);
+  const sleeve = sleeveOf(builder, statements);
   refuseOffPoint(builder, statements, setting);
   return {
     ...(setting ? { setting } : {}),
@@ -48,6 +49,7 @@ function partsOf(builder: Builder, statements: readonly Statement[], own: readon
     ...(backing ? { backing } : {}),
     ...(batting ? { batting } : {}),
     ...(binding ? { binding } : {}),
+    ...(sleeve ? { sleeve } : {}),
     ...quiltingOf(builder, statements),
   };
 }

@@ -3,7 +3,7 @@ import type { UnitSystem } from '../exact/length.ts';
 import { fraction, type Exact } from '../exact/number.ts';
 import type { Length, Statement } from '../syntax/tree.ts';
 import { onLine, type Context } from './context.ts';
-import { clothLength, shareOf } from './measures.ts';
+import { clothLength, countOf, shareOf } from './measures.ts';
 import { methodsOf } from './methods.ts';
 import type { Rules } from './pattern.ts';
 import { ofKind, onlyOne, type StatementOf } from './statements.ts';
@@ -32,6 +32,7 @@ export function rulesOf(context: Context, statements: readonly Statement[]): Rul
     roundUp: measureOf(context, onlyOne(context, body, 'round_up'), 'what cut sizes are rounded up to') ?? (units === 'inches' ? fraction(1, 8) : centimetres(1, 10)),
     yardage: measureOf(context, onlyOne(context, body, 'yardage'), 'what bought lengths are rounded up to') ?? (units === 'inches' ? fraction(36, 8) : centimetres(10)),
     spare: share ?? fraction(1, 20),
+    ...layersOf(context, onlyOne(context, body, 'layers')),
     methods: methodsOf(context, body),
   };
 }
@@ -44,6 +45,14 @@ export function patternBody(statements: readonly Statement[]): readonly Statemen
 /** n / d centimetres in inches. */
 export function centimetres(n: number, d = 1): Exact {
   return fraction(n * 100, d * 254);
+}
+
+/** More folded fabrics than these no rotary cutter goes through. */
+const MOST_LAYERS = 8;
+
+function layersOf(context: Context, statement: StatementOf<'layers'> | undefined): Pick<Rules, 'layers'> {
+  const count = statement?.node.count && countOf(onLine(context, statement.line), statement.node.count, { what: 'a number of fabrics on one another', least: 1, most: MOST_LAYERS });
+  return count === undefined ? {} : { layers: count };
 }
 
 function measureOf(context: Context, statement: StatementOf<'seam' | 'round_up' | 'yardage'> | undefined, what: string): Exact | undefined {

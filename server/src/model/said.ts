@@ -11,8 +11,10 @@ import { ofKind, type StatementOf } from './statements.ts';
 /** The expectations whose values can be worked out. Their paths are judged where quantities are known. */
 export function expectationsOf(context: Context, statements: readonly Statement[]): readonly Expectation[] {
   return ofKind(statements, 'expect').flatMap((statement): Expectation[] => {
-    const { cut, path, comparison, value: wanted, by } = statement.node;
+    const { cut, path, comparison, value: wanted, by, broken } = statement.node;
+    if (broken) return [];
     const here = onLine(context, statement.line);
+    if (by && !cut) refuse(here, by, 'one value is expected here; two stand behind `expect cut`');
     const value = wanted && expectedValue(here, wanted);
     const second = by && evaluate(here, by);
     if (!value || (by && !second) || path.length === 0) return [];

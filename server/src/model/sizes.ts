@@ -1,5 +1,5 @@
 /** `size NAME A by B for BED`: the named sizes a pattern is made in. */
-import { fraction, type Exact } from '../exact/number.ts';
+import { ZERO, fraction, type Exact } from '../exact/number.ts';
 import type { Name, Pair, Quantity, Statement } from '../syntax/tree.ts';
 import { at, onLine, type Context } from './context.ts';
 import { countOf } from './measures.ts';
@@ -20,17 +20,28 @@ export const BEDS: ReadonlyMap<string, { readonly width: Exact; readonly length:
     .map(([name, width, length]) => [`${name}_bed`, { width: fraction(width), length: fraction(length) }]),
 );
 
+/**
+ * How far a quilt hangs over the sides and the foot of a mattress at least, where the tool counts its blocks: what C. A. Taylor asks
+ * for (A Time to Sew, http://atimetosewquilts.com/measurements.htm). A quilt for a crib stays on its mattress (common practice, no source).
+ */
+export function leastDrop(bed: string): Exact {
+  return bed === 'crib_bed' ? ZERO : fraction(12);
+}
+
 /** The sizes in the order of the text. A size whose count cannot be read has that of `quilt`; without any it is left out. */
 export function sizesOf(context: Context, statements: readonly Statement[], quilt: Statement | undefined): readonly SizeDefinition[] {
-  const usual = quilt && countIn({ ...context, report: () => undefined }, quilt);
+  const silent = { ...context, report: () => undefined };
+  const usual = quilt && countIn(silent, quilt);
   return ofKind(statements, 'size').flatMap((statement): SizeDefinition[] => {
     const { name, count, bed, broken } = statement.node;
     if (!name) return [];
     const here = onLine(context, statement.line);
-    if (!count && bed && !broken) here.report({ rule: 'not-yet', place: at(here, bed), what: 'the count of blocks that covers a bed is not worked out: write `A by B` before `for`' });
-    const size = (count && pairOf(here, count)) ?? usual;
     const known = bed && bedOf(here, bed);
-    return size ? [{ name: name.text, ...size, ...(known === undefined ? {} : { bed: known }), statement, place: at(here, name) }] : [];
+    const own = countIn(silent, statement);
+    // A setting of lines or rows has its size from them: its blocks need no count.
+    const size = (count && pairOf(here, count)) ?? own ?? usual ?? (known === undefined ? undefined : { across: 1, down: 1 });
+    const covers = !count && !own && known !== undefined && !broken;
+    return size ? [{ name: name.text, ...size, ...(known === undefined ? {} : { bed: known }), ...(covers ? { covers } : {}), statement, place: at(here, name) }] : [];
   });
 }
 
@@ -41,8 +52,8 @@ export function pairOf(context: Context, count: Pair<Quantity>): BlockCount | un
   return across === undefined || down === undefined ? undefined : { across, down };
 }
 
-function countIn(context: Context, quilt: Statement): BlockCount | undefined {
-  const setting = ofKind(quilt.body?.statements ?? [], 'straight', 'on_point').find(({ node }) => node.count);
+function countIn(context: Context, statement: Statement): BlockCount | undefined {
+  const setting = ofKind(statement.body?.statements ?? [], 'straight', 'on_point').find(({ node }) => node.count);
   return setting?.node.count && pairOf(onLine(context, setting.line), setting.node.count);
 }
 

@@ -23,8 +23,8 @@ export function onlyOne<K extends StatementKind>(context: Context, statements: r
 
 /** Says that a statement stands a second time. */
 export function reportSecond(context: Context, second: Statement, first: Statement | undefined): void {
-  if (!first) return;
+  if (!first || second.node.broken) return;
   const place = placeIn(second.line, second.node.word);
   const name = second.line.text.slice(second.node.word.from, second.node.word.to);
-  context.report({ rule: 'duplicate-name', place, name, what: 'statements', first: placeIn(first.line, first.node.word) });
+  context.report({ rule: 'duplicate-name', place, name, what: 'statements', first: placeIn(first.line, first.node.word), whole: second.place });
 }

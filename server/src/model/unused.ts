@@ -15,7 +15,8 @@ export function unusedIn({ statements, fabrics, blocks }: Declared): readonly Fi
   if (!statements.some(({ node }) => node.kind === 'quilt')) return [];
   const named = mentionsIn(statements.filter(({ node }) => node.kind !== 'block')).map(({ name }) => name);
   const reached = reachedFrom(named, blocks);
-  const used = new Set([...named, ...[...blocks.values()].flatMap(({ mentions }) => [...(mentions ?? [])])]);
+  const used = new Set(named);
+  for (const { mentions } of blocks.values()) for (const name of mentions ?? []) used.add(name);
   return [
     ...[...fabrics].filter(([name]) => !used.has(name)).map(([name, { fabric, statement }]): Finding => ({ rule: 'unused-fabric', place: fabric.place, name, line: statement.place })),
     ...[...blocks].filter(([name]) => !reached.has(name)).map(([name, { place, statement }]): Finding => ({ rule: 'unused-block', place, name, line: statement.place })),

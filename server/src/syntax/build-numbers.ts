@@ -1,6 +1,6 @@
 /** Builders for numbers, lengths and arithmetic. */
 import type { Node } from 'ohm-js';
-import { ZERO, add, fraction } from '../exact/number.ts';
+import { ZERO, add, fraction, mul } from '../exact/number.ts';
 import type { Exact } from '../exact/number.ts';
 import { parseNumber } from '../exact/parse.ts';
 import type { Columns } from '../text/place.ts';
@@ -27,10 +27,13 @@ export function valueOf(text: string): Exact {
 
 const number: Builder = (node): Quantity => ({ kind: 'number', value: valueOf(node.sourceString), ...columnsOf(node) });
 
+/** A foot is told to be no unit, and read as twelve inches all the same. */
 const measure: Builder = (node, read): Quantity => {
   const written = read<{ readonly text: string }>(part(node, 1)).text;
+  const amount = read<Quantity>(part(node, 0));
+  if (/^f(?!q)/.test(written)) return { kind: 'measure', amount: amount.kind === 'number' ? { ...amount, value: mul(fraction(12), amount.value) } : amount, unit: 'in', ...columnsOf(node) };
   const unit = UNITS[written] ?? (written.toLowerCase() as Measure['unit']);
-  return { kind: 'measure', amount: read<Quantity>(part(node, 0)), unit, ...columnsOf(node) };
+  return { kind: 'measure', amount, unit, ...columnsOf(node) };
 };
 
 /** The unit as written, without the blanks before it. */

@@ -56,7 +56,8 @@ export const statementBuilders: Builders = {
   FabricSource_yardage: (node, read): FabricSource => ({ source: read(part(node, 0)), ...columnsOf(node) }),
   FabricSource_fat_quarters: (node, read): FabricSource => ({ source: read(part(node, 0)), size: read(part(node, 1)), ...columnsOf(node) }),
   FabricSource_cut: (node, read): FabricSource => ({ source: read(part(node, 0)), length: read(part(node, 1)), ...columnsOf(node) }),
-  FabricSource_piece: (node, read): FabricSource => ({ source: read(part(node, 0)), size: read(part(node, 1)), ...columnsOf(node) }),
+  FabricSource_piece: (node, read): FabricSource => ({ source: read(part(node, 0)), size: read(part(node, 1)), count: read(part(node, 2)), ...columnsOf(node) }),
+  Pieces: (node, read) => read(part(node, 1)),
   FatQuarterSize: (node, read) => read(part(node, 1)),
   Assorted: (node, read) => ({ ...(statement('assorted', 'name', '...')(node, read) as object), ...printsOf(part(node, 2), read) }),
   Prints_named: (node, read): Fields => ({ prints: read<Name[]>(part(node, 1)), by: read(part(node, 2)), ...columnsOf(node) }),
@@ -92,7 +93,10 @@ export const statementBuilders: Builders = {
   RoundUp: statement('round_up', 'length'),
   Yardage: statement('yardage', 'length'),
   Spare: statement('spare', 'percent'),
+  Layers: statement('layers', 'count'),
   Paper: statement('paper', 'paper'),
+  Level: statement('level', 'text'),
+  Language: statement('language', 'language'),
 
   Grid: statement('grid', 'columns', '', 'rows'),
   Proportions: (node, read): Proportion[] => read<Proportion[]>(part(node, 0)),
@@ -157,6 +161,7 @@ export const statementBuilders: Builders = {
   Backing: statement('backing', 'fabric', '...'),
   BackingOption_overhang: option({ overhang: 1 }),
   BackingOption_width: option({ width: 1 }),
+  Sleeve: statement('sleeve', 'fabric'),
   Batting: statement('batting', '...'),
   BattingOption: option({ overhang: 1 }),
   Binding: statement('binding', 'width', 'fabric', '...'),
@@ -189,7 +194,7 @@ export const statementBuilders: Builders = {
 
   ...Object.fromEntries([
     'bindingWord', 'cornerWord', 'dealing', 'geese', 'geeseWay', 'halfSquares', 'halfSquaresWay', 'lightness', 'onOff', 'paperSize',
-    'pressing', 'quilted', 'side', 'symmetry', 'before', 'after', 'directional', 'fatQuarters', 'yardage', 'piece', 'squares', 'strips',
+    'pressing', 'quilted', 'side', 'symmetry', 'tongue', 'before', 'after', 'directional', 'fatQuarters', 'yardage', 'piece', 'squares', 'strips',
     'rest', 'trim', 'outer', 'meet', 'lengthwise', 'cut', 'none',
   ].map((rule) => [rule, word()])),
   sewn: word({ mitered: 'mitred' }),
@@ -202,17 +207,19 @@ interface PatchPart extends Columns {
   readonly grain?: Quantity;
 }
 
-/** Corners and arcs in order; an arc knows the corner it follows. */
-function patch(built: PatchNode, parts: readonly PatchPart[]): PatchNode {
+/** Corners and arcs in order; an arc knows the corner it follows. A second arc behind a corner, and a second grain, are in `twice`. */
+function patch(built: PatchNode, parts: readonly PatchPart[]): PatchNode & { readonly twice: readonly Columns[] } {
   const corners: CornerPoint[] = [];
   const arcs: Arc[] = [];
+  const twice: Columns[] = [];
   let grain: Quantity | undefined;
   for (const { corner, radius, grain: angle, from, to } of parts) {
     if (corner) corners.push(corner);
-    if (radius) arcs.push({ kind: 'arc', after: corners.length - 1, radius, columns: { from, to }, from, to });
+    if ((radius && arcs.at(-1)?.after === corners.length - 1) || (angle && grain)) twice.push({ from, to });
+    else if (radius) arcs.push({ kind: 'arc', after: corners.length - 1, radius, columns: { from, to }, from, to });
     grain ??= angle;
   }
-  return { ...built, corners, arcs, grain };
+  return { ...built, corners, arcs, grain, twice };
 }
 
 function border(form: string, ...fields: readonly string[]): Builder {

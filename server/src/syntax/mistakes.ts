@@ -7,7 +7,8 @@ import type { Fault, LineFix } from './fault.ts';
 import { matchExactly } from './grammar.ts';
 import { NAMED_MISTAKES, lengthExpected } from './named-mistakes.ts';
 import { isBlank } from './scan.ts';
-import { closest, didYouMean, shown } from './suggest.ts';
+import { nearestWord } from '../text/nearest.ts';
+import { didYouMean, shown } from './suggest.ts';
 import { OPTION_WORDS } from './words.ts';
 
 /** Where a match of the language itself failed, and what could have stood there. */
@@ -44,11 +45,11 @@ function unread(text: string, rule: string, { at, expected }: Failure): Fault {
   const token = text.slice(columns.from, columns.to);
   if (token === 'cut' && expected.includes('a length')) return unread(text, rule, { at: columns.to, expected: ['a length'] });
   if (token === '') return fault({ from: text.length, to: text.length }, `the statement ends too early: expected ${listed(expected)}`);
-  const meant = closest(token, words(expected));
+  const meant = nearestWord(token, words(expected));
   if (meant !== undefined) return notHere(token, columns, expected, meant);
   return (
     inchMarkApart(text, columns) ?? glued(text, columns) ?? openParenthesis(text, columns) ?? nameForLength(token, columns, expected) ??
-    fabricLeftOut(text, rule, columns) ?? wordLeftOut(text, rule, columns, expected) ?? notHere(token, columns, expected)
+    fabricLeftOut(text, rule, columns) ?? wordLeftOut(text, rule, columns, expected) ?? notHere(...joined(text, columns), expected)
   );
 }
 
@@ -66,7 +67,7 @@ function atWord(text: string, rule: string, { at, expected }: Failure): Failure 
 function tokenAt(text: string, at: number): Columns {
   let from = at;
   while (isBlank(text[from])) from++;
-  const [token = ''] = /^(?:"[^"]*"?|[\p{L}\p{M}\d_]+|[^\s\p{L}\d"]+(?=[\p{L}\d"])|\S+)/u.exec(text.slice(from)) ?? [];
+  const [token = ''] = /^(?:"[^"]*"?|[\p{L}\p{M}\d_]+(?:-\p{L}[\p{L}\p{M}\d_]*)*|[^\s\p{L}\d"]+(?=[\p{L}\d"])|\S+)/u.exec(text.slice(from)) ?? [];
   return { from, to: from + token.length };
 }
 
@@ -126,7 +127,14 @@ function wordLeftOut(text: string, rule: string, columns: Columns, expected: rea
 function notHere(token: string, columns: Columns, expected: readonly string[], meant?: string): Fault {
   const fix: LineFix | undefined = meant === undefined ? undefined : { title: `Write \`${meant}\``, edits: [{ ...columns, text: meant }] };
   const rest = listed(expected);
-  return fault(columns, `\`${shown(token)}\` does not belong here${rest === '' ? '' : `: expected ${rest}`}${didYouMean(meant)}`, fix);
+  const hint = rest === `\`${meant}\`` ? '' : didYouMean(meant);
+  return fault(columns, `\`${shown(token)}\` does not belong here${rest === '' ? '' : `: expected ${rest}`}${hint}`, fix);
+}
+
+/** The whole of what stands between blanks where a word goes on behind it: `ink/sand`, `2,2,`. */
+function joined(text: string, { from, to }: Columns): readonly [string, Columns] {
+  const [rest = ''] = /^[/\\|,;:.-]\S*/.exec(text.slice(to)) ?? [];
+  return [text.slice(from, to + rest.length), { from, to: to + rest.length }];
 }
 
 /** The words of the language among what was expected. */

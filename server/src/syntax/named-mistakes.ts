@@ -6,6 +6,8 @@ import { cellFaults, looseSeamFaults } from './cell-mistakes.ts';
 import { fault } from './fault.ts';
 import type { Fault, LineFix } from './fault.ts';
 import { isBlank } from './scan.ts';
+import { nearestWord } from '../text/nearest.ts';
+import { didYouMean } from './suggest.ts';
 
 type Say = (node: Node, text: string) => readonly Fault[];
 
@@ -20,7 +22,7 @@ export const NAMED_MISTAKES: Readonly<Record<string, Say>> = {
     const { from, to } = columnsOf(node);
     const written = node.sourceString;
     const unit = UNIT_HINTS.find(([pattern]) => pattern.test(written))?.[1] ?? '"';
-    const isFoot = /^f/.test(written);
+    const isFoot = /^f/i.test(written);
     const start = unit === '"' ? backOverBlanks(text, from) : from;
     const fix = isFoot ? undefined : { title: `Write ${unit}`, edits: [{ from: start, to, text: unit }] };
     return [fault({ from, to }, `\`${written}\` is no unit: write ${unit === '"' ? '" or in' : unit}`, fix)];
@@ -40,8 +42,10 @@ export const NAMED_MISTAKES: Readonly<Record<string, Say>> = {
   },
   wrongSpace: (node) => [fault(columnsOf(node), 'the ( of parameters touches the name', replace(node, '', 'Remove the blank'))],
   wrongParameters: (node, text) => parameterFaults(columnsOf(node), text),
-  wrongLength: (node) => {
+  wrongLength: (node, text) => {
     const name = part(node, 2) ?? node;
+    const meant = /^\s*border\s+$/.test(text.slice(0, columnsOf(name).from)) ? nearestWord(name.sourceString, ['pieced', 'fit', 'to', 'top']) : undefined;
+    if (meant !== undefined) return [fault(columnsOf(name), `\`${name.sourceString}\` is no kind of border${didYouMean(meant)}`, replace(name, meant, `Write \`${meant}\``))];
     return [lengthExpected(columnsOf(name), name.sourceString, replace(name, `(${name.sourceString})`, `Write (${name.sourceString})`))];
   },
   wrongPoint: (node) => {

@@ -7,6 +7,7 @@ import { placeIn, spanning } from '../text/place.ts';
 import type { Columns, Place } from '../text/place.ts';
 import { RULE_IDS } from '../text/problem.ts';
 import type { Problem, RuleId } from '../text/problem.ts';
+import { nearestWord } from '../text/nearest.ts';
 import { fault, problemOf } from './fault.ts';
 import type { Fault } from './fault.ts';
 import { followed } from './follow.ts';
@@ -16,6 +17,7 @@ import { knownLine, withText } from './reader.ts';
 import type { KnownLine, LineReader } from './reader.ts';
 import { indentOf, scanLine } from './scan.ts';
 import type { Piece, Scan } from './scan.ts';
+import { didYouMean } from './suggest.ts';
 import type { Statement, StatementNode } from './tree.ts';
 import { BRACES, bracesOf, contextName, isReserved, isTopLevelWord, ruleOf } from './words.ts';
 import type { Context } from './words.ts';
@@ -152,7 +154,7 @@ class ChunkReader {
     const line = this.#line();
     const place = placeIn(line, brace);
     const context = bracesOf(owner.node);
-    if (context === undefined && owner.node.kind !== 'junk') this.#problem(fault(brace, `${wordOf(owner)} takes no { }`));
+    if (context === undefined && owner.node.kind !== 'junk') this.#problem(fault(brace, `${wordOf(owner)} takes no { }${didYouMean(nearestWord(wordOf(owner), Object.keys(BRACES)))}`));
     if (this.#open.length >= MAX_DEPTH) {
       this.#problems.push({ rule: 'too-large', place: owner.place, message: `braces stand more than ${MAX_DEPTH} deep in one another` });
       this.#tooDeep = 1;

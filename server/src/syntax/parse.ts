@@ -10,6 +10,8 @@ import type { Statement, Tree } from './tree.ts';
 
 /** A file goes on being read up to this many UTF-16 units; what stands behind is `too-large`. */
 const MAX_FILE = 10 * 1024 * 1024;
+/** Likewise: as many lines as are read in a second or two. */
+const MAX_LINES = 100_000;
 
 /**
  * The tree of a document. Any text gives a tree; what cannot be read is a problem. With the tree of an earlier version, a
@@ -79,8 +81,8 @@ function withinLimit(document: Document): { readonly lines: readonly Line[]; rea
   let size = 0;
   for (const [number, line] of document.lines.entries()) {
     size += line.text.length + line.eol.length;
-    if (size <= MAX_FILE || number === 0) continue;
-    const message = 'the file is larger than 10 MiB: it is read up to here';
+    if ((size <= MAX_FILE && number < MAX_LINES) || number === 0) continue;
+    const message = `the file ${size > MAX_FILE ? 'is larger than 10 MiB' : 'has more than 100,000 lines'}: it is read up to here`;
     return { lines: document.lines.slice(0, number), problems: [{ rule: 'too-large', place: placeIn(line, { from: 0, to: line.text.length }), message }] };
   }
   return { lines: document.lines, problems: [] };

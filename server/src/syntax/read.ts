@@ -35,9 +35,9 @@ export function readStatement(text: string, context: Context, whole = readWhole)
   const word = firstWord(text);
   const rule = ruleOf(context, word);
   if (rule !== undefined) return readAs(text, rule);
-  const plain = isReserved(word) ? undefined : PLAIN_LINES[context];
+  const plain = PLAIN_LINES[context];
   const reading = plain === undefined ? undefined : readAs(text, plain);
-  if (reading?.node.broken !== true && reading) return reading;
+  if (reading?.node.broken !== true && reading && !isReserved(word)) return reading;
   return unknownStatement(text, word, context, readAs) ?? reading ?? junkReading(text);
 }
 

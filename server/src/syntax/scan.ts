@@ -155,7 +155,8 @@ class Scanner {
   /** A `"` that nothing closes: an inch mark apart from its number, an inch mark inside a text, or a forgotten quote. */
   #unclosed(): void {
     const from = this.#at;
-    const number = /[\d¼-¾⅐-⅞)][ \t]+$/.exec(this.#line.slice(0, from));
+    const before = this.#line.slice(0, from);
+    const number = /#[\da-f]*[ \t]+$/i.test(before) ? null : /[\d¼-¾⅐-⅞)][ \t]+$/.exec(before);
     const inner = this.#texts.findLast((text) => /\d"$/.test(this.#line.slice(text.from, text.to)));
     if (inner) this.#inchMarkInside(inner);
     else if (number) this.#inchMarkApart(number.index + 1);

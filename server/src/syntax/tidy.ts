@@ -52,7 +52,7 @@ function inColumns(node: StatementNode, line: string, piece: Piece, seams: Reado
       return node.fabric && { ...upTo(node.fabric.to, node.kind), gap: 2, alone: 1 };
     case 'size':
       return node.name && upTo(node.name.to, node.kind);
-    case 'by': case 'about': case 'units': case 'seam': case 'round_up': case 'yardage': case 'spare': case 'paper':
+    case 'by': case 'about': case 'units': case 'seam': case 'round_up': case 'yardage': case 'spare': case 'layers': case 'paper': case 'level': case 'language':
       return upTo(node.word.to, 'pattern');
     case 'place': case 'between':
       return node.word.to === piece.to && scan.pieces.at(-1)?.kind === '}' ? upTo(node.word.to, 'tile') : undefined;

@@ -161,11 +161,13 @@ export type StatementNode =
   | ExpectNode
   | StepsNode
   // In pattern { }
-  | (Base & { readonly kind: 'by' | 'about'; readonly text?: Text })
+  | (Base & { readonly kind: 'by' | 'about' | 'level'; readonly text?: Text })
   | (Base & { readonly kind: 'units'; readonly units?: Word<'inches' | 'centimetres'> })
   | (Base & { readonly kind: 'seam' | 'round_up' | 'yardage'; readonly length?: Length })
   | (Base & { readonly kind: 'spare'; readonly percent?: Quantity })
+  | (Base & { readonly kind: 'layers'; readonly count?: Quantity })
   | (Base & { readonly kind: 'paper'; readonly paper?: Word<'a4' | 'letter'> })
+  | (Base & { readonly kind: 'language'; readonly language?: Word<'en' | 'de'> })
   // In block { } (method and press also in pattern { })
   | GridNode
   | (Base & { readonly kind: 'row_of_cells'; readonly cells: readonly Cell[] })
@@ -194,6 +196,7 @@ export type StatementNode =
   | BorderNode
   | (Base & { readonly kind: 'backing'; readonly fabric?: Name; readonly overhang?: Length; readonly width?: Length })
   | (Base & { readonly kind: 'batting'; readonly overhang?: Length })
+  | (Base & { readonly kind: 'sleeve'; readonly fabric?: Name })
   | BindingNode
   | (Base & { readonly kind: 'quilting'; readonly parts: readonly QuiltingPart[] })
   // In colorway { }
@@ -226,6 +229,8 @@ export interface FabricSource extends Columns {
   readonly length?: Length;
   /** `from fat_quarters width 18" by 22"`, `from piece 12" by 30"`. */
   readonly size?: Pair<Length>;
+  /** `from piece 12" by 30" times 3`. */
+  readonly count?: Quantity;
 }
 
 export interface AssortedNode extends Base {

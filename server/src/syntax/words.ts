@@ -13,7 +13,8 @@ export interface StatementWord {
 }
 
 const PATTERN = entries({
-  by: 'By', about: 'About', units: 'Units', seam: 'Seam', round_up: 'RoundUp', yardage: 'Yardage', spare: 'Spare', paper: 'Paper',
+  by: 'By', about: 'About', units: 'Units', seam: 'Seam', round_up: 'RoundUp', yardage: 'Yardage', spare: 'Spare', layers: 'Layers', paper: 'Paper',
+  level: 'Level', language: 'Language',
   method: 'Method', press: 'Press',
 });
 
@@ -30,7 +31,7 @@ const BLOCK = [
 const QUILT = entries({
   straight: 'Straight', on_point: 'OnPoint', place: 'Place', between: 'Between', rows: 'Rows', row: 'QuiltRow', grid: 'Grid',
   edges: 'Edges', corners: 'Corners', float: 'Float', sashing: 'Sashing', border: 'Border', backing: 'Backing', batting: 'Batting',
-  binding: 'Binding', quilting: 'Quilting',
+  binding: 'Binding', quilting: 'Quilting', sleeve: 'Sleeve',
 });
 
 const TOP = entries({
@@ -86,7 +87,7 @@ export const OPTION_WORDS: Readonly<Record<string, readonly string[]>> = {
   Import: ['as'],
   Fabric: [
     'width', 'value', 'light', 'medium', 'dark', 'directional', 'shrink', 'from', 'yardage', 'fat_quarters', 'strips', 'squares',
-    'piece', 'by',
+    'piece', 'by', 'times',
   ],
   Assorted: ['by', 'block', 'patch'],
   Block: ['by'],
@@ -95,6 +96,7 @@ export const OPTION_WORDS: Readonly<Record<string, readonly string[]>> = {
   Steps: ['before', 'after'],
   Units: ['inches', 'centimetres', 'centimeters'],
   Paper: ['a4', 'letter'],
+  Language: ['en', 'de'],
   Grid: ['by', 'rest'],
   Corner: ['top_left', 'top_right', 'bottom_left', 'bottom_right'],
   Centre: ['by'],

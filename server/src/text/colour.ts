@@ -16,6 +16,15 @@ export function lightness(hex: string): number | undefined {
   return luminance > 216 / 24389 ? 116 * Math.cbrt(luminance) - 16 : (24389 / 27) * luminance;
 }
 
+/** The grey `#gggggg` that is as light as a colour, to the nearest of 256; the text itself when it is no such colour. */
+export function greyOf(hex: string): string {
+  const luminance = luminanceOf(hex);
+  if (luminance === undefined) return hex;
+  const part = luminance <= 0.0031308 ? luminance * 12.92 : 1.055 * luminance ** (1 / 2.4) - 0.055;
+  const channel = Math.round(part * 255).toString(16).padStart(2, '0');
+  return `#${channel}${channel}${channel}`;
+}
+
 /** The value of `#rrggbb`; medium when it is no such colour. */
 export function valueOf(hex: string): ColourValue {
   const found = lightness(hex) ?? DARK_BELOW;

@@ -15,23 +15,48 @@ export interface Line {
 export class Document {
   readonly source: string;
   readonly lines: readonly Line[];
+  readonly #depth: number;
+  readonly #change: Change | undefined;
   #numbers: Map<Line, number> | undefined;
 
-  constructor(source: string, lines: readonly Line[]) {
+  /** `change`: how it came from an older version. */
+  constructor(source: string, lines: readonly Line[], change?: Change) {
     this.source = source;
     this.lines = lines;
+    const depth = change ? change.before.#depth + 1 : 0;
+    this.#change = change && change.added <= FEW && depth <= FEW ? change : undefined;
+    this.#depth = this.#change ? depth : 0;
   }
 
   /** The number of a line counted from 0, or −1 when the line is not (or no longer) in this document. */
   numberOf(line: Line): number {
-    this.#numbers ??= new Map(this.lines.map((each, number) => [each, number]));
-    return this.#numbers.get(line) ?? -1;
+    if (this.#numbers || !this.#change) return (this.#numbers ??= numbersOf(this.lines)).get(line) ?? -1;
+    const { before, at, removed, added } = this.#change;
+    for (let number = at; number < at + added; number += 1) if (this.lines[number] === line) return number;
+    const number = before.numberOf(line);
+    if (number < at) return number;
+    return number < at + removed ? -1 : number - removed + added;
   }
 
   /** The whole text, line ends as they were. */
   get text(): string {
     return this.lines.map((line) => line.text + line.eol).join('');
   }
+}
+
+/** Lines of `before` from number `at` on that were replaced by others, and how many. */
+interface Change {
+  readonly before: Document;
+  readonly at: number;
+  readonly removed: number;
+  readonly added: number;
+}
+
+/** So many edits, and lines of one, are followed back to a version whose lines are numbered: cheaper than to number all anew. */
+const FEW = 16;
+
+function numbersOf(lines: readonly Line[]): Map<Line, number> {
+  return new Map(lines.map((each, number) => [each, number]));
 }
 
 /** A position as editors give it: line and UTF-16 column, both from 0. */
@@ -65,7 +90,8 @@ export function replaceRange(document: Document, start: Position, end: Position,
   const fresh = split(document.source, lead + first.text.slice(0, from.character) + text + last.text.slice(to.character) + last.eol);
   const rest = document.lines.slice(to.line + 1);
   if (rest.length > 0) fresh.pop();
-  return new Document(document.source, [...document.lines.slice(0, start0), ...fresh, ...rest]);
+  const change = { before: document, at: start0, removed: document.lines.length - start0 - rest.length, added: fresh.length };
+  return new Document(document.source, [...document.lines.slice(0, start0), ...fresh, ...rest], change);
 }
 
 function clamp(document: Document, position: Position): Position {

@@ -1,23 +1,39 @@
-/** The nearest word of a list to a misspelt one, by edits of single letters. */
+/** The word of a list that was probably meant by a misspelt one: one ranking for keywords, names, options and paths. */
 
 /**
- * The nearest of `words`, or undefined when none is near: at most one edit for up to four letters, two for up to eight,
- * three beyond. An edit inserts, drops or changes a letter or swaps two neighbours (Damerau–Levenshtein, optimal string
- * alignment); a difference in case alone counts as nearest of all.
+ * The nearest of `words`, or undefined when none is near: no edit for one letter, one edit for up to four, two for up to eight,
+ * three beyond. An edit inserts, drops or changes a letter or swaps two neighbours (Damerau–Levenshtein, optimal string alignment);
+ * a difference in case alone is none, and a word of which at least three letters are written is one edit away. Of equally near
+ * ones the first with the same first letter, then the first.
  */
-export function nearestWord(word: string, words: readonly string[]): string | undefined {
-  const limit = word.length <= 4 ? 1 : word.length <= 8 ? 2 : 3;
+export function nearestWord(word: string, words: Iterable<string>): string | undefined {
+  const typed = word.toLowerCase();
   let best: string | undefined;
-  let least = limit + 1;
+  let least = editsAllowed(typed) + 1;
   for (const each of words) {
-    if (each === word || Math.abs(each.length - word.length) > limit) continue;
-    const distance = each.toLowerCase() === word.toLowerCase() ? 0 : editDistance(word, each);
-    if (distance < least) {
+    if (each === word) continue;
+    const distance = distanceFrom(typed, each.toLowerCase(), least);
+    if (distance < least || (distance === least && best !== undefined && !startsAlike(best, typed) && startsAlike(each, typed))) {
       best = each;
       least = distance;
     }
   }
   return best;
+}
+
+/** The edits from a beginning or a slip to the word; `most` and above are not told apart from each other. */
+function distanceFrom(typed: string, word: string, most: number): number {
+  if (typed.length >= 3 && word.startsWith(typed)) return Math.min(1, word.length - typed.length);
+  return Math.abs(word.length - typed.length) > most ? most + 1 : editDistance(typed, word);
+}
+
+function startsAlike(word: string, typed: string): boolean {
+  return word[0]?.toLowerCase() === typed[0];
+}
+
+function editsAllowed(word: string): number {
+  if (word.length < 2) return 0;
+  return word.length < 5 ? 1 : word.length < 9 ? 2 : 3;
 }
 
 /** The least number of edits that turns `a` into `b`. */

@@ -7,7 +7,7 @@ export const RULE_IDS = [
   'import-cycle', 'import-missing', 'row-length', 'grid-sum', 'gap', 'overlap', 'outside', 'empty-patch', 'does-not-fit',
   'sizes-differ', 'border-does-not-fit', 'set-in-seam', 'partial-seam', 'cut-off-ruler', 'patch-too-small',
   'strip-too-wide', 'bias-outside', 'bulky-point', 'low-contrast', 'directional-turned', 'expect-failed', 'too-large',
-  'unknown-placeholder', 'uneven-drop', 'not-yet',
+  'unknown-placeholder', 'cannot-nest', 'point-at-edge', 'uneven-drop', 'fabric-short', 'saves-fabric', 'no-foundation', 'not-yet',
 ] as const;
 
 export type RuleId = (typeof RULE_IDS)[number];
