@@ -63,6 +63,6 @@ describe('the same block turned, mirrored and at other sizes', () => {
 
   test('nested in a larger block it grows with its cell', () => {
     const text = `fabric ink #22345c "ink"\nfabric sand #eadfc8 "sand"\n${block('7 1/2"')}\nblock Sea 30" {\n  Buoy Buoy\n  Buoy Buoy\n}\nquilt {\n  straight 1 by 1\n  place { Sea }\n}\n`;
-    expect(cutLines(made(text).plan.pieces)[0]).toBe('ink: 8 of 6 7/8 once on the diagonal');
+    expect(cutLines(made(text).plan.pieces)[0]).toBe('ink: 8 of 6 7/8 two at a time');
   });
 });

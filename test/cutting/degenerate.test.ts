@@ -53,6 +53,6 @@ describe('nothing throws', () => {
   });
 
   test('an empty quilt has an empty plan', () => {
-    expect(planCutting(quilt({ width: ZERO, height: ZERO }), pattern([]))).toEqual({ pieces: [], fabrics: [], roles: [], borders: [], tooWide: [], unplanned: [] });
+    expect(planCutting(quilt({ width: ZERO, height: ZERO }), pattern([]))).toEqual({ pieces: [], fabrics: [], roles: [], borders: [], quilting: [], tooWide: [] });
   });
 });

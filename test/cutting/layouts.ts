@@ -31,7 +31,7 @@ export const RULES: Rules = { units: 'inches', seam: fraction(1, 4), roundUp: fr
 export const METRIC: Rules = { units: 'centimetres', seam: fraction(75, 254), roundUp: fraction(10, 254), yardage: fraction(1000, 254), spare: fraction(1, 20), methods: {} };
 
 export function pattern(fabrics: readonly Fabric[], rules: Rules = RULES): Pattern {
-  return { rules, fabrics: new Map(fabrics.map((each) => [each.name, each])) } as unknown as Pattern;
+  return { rules, fabrics: new Map(fabrics.map((each) => [each.name, each])), colorways: [] } as unknown as Pattern;
 }
 
 export type Corners = readonly (readonly [Exact, Exact])[];

@@ -125,18 +125,19 @@ describe('in words', () => {
     const eight = wordsOf(quiltOf(halfSquare('3'), 'method half_squares eight_at_a_time', 9));
     expect(eight).toContain('cut 2 squares 7 3/4", to be sewn eight at a time: 16 half-square triangles for Buoy.');
     expect(eight).toContain('in 2 pairs, right sides together: ink square (7 3/4") and sand square (7 3/4").');
-    expect(eight).toContain('7 units are over.');
+    expect(eight).toContain('That makes 16. You need 9: 7 over.');
     const four = wordsOf(quiltOf(goose('2', '4'), 'method geese four_at_a_time', 3));
     expect(four).toContain('Take 1 large square: ink square (5 1/4"). Take 4 small squares: sand square (2 7/8").');
-    expect(four).toContain('One unit is over.');
+    expect(four).toContain('That makes 4. You need 3: 1 over.');
     const strips = wordsOf(quiltOf('6" {\n  ink|sand|ink\n}', 'method strips on', 7));
-    expect(strips).toContain('Make 2 strip sets:');
+    expect(strips).toContain('Make 1 strip set:');
+    expect(strips).toContain('Make one more in the same way, at least 6 1/2" long, from parts of strips.');
     expect(strips).toContain('Cut 7 segments, each 6 1/2" long.');
   });
 });
 
 test('the work of each way: cuts and units that are over', () => {
-  expect((['singles', 'two_at_a_time', 'eight_at_a_time'] as const).map((way) => halfSquareWork(way, 16))).toEqual([{ cuts: 32, over: 0 }, { cuts: 24, over: 0 }, { cuts: 12, over: 0 }]);
-  expect(halfSquareWork('eight_at_a_time', 9)).toEqual({ cuts: 12, over: 7 });
-  expect((['singles', 'four_at_a_time', 'corners'] as const).map((way) => geeseWork(way, 8))).toEqual([{ cuts: 22, over: 0 }, { cuts: 16, over: 0 }, { cuts: 40, over: 0 }]);
+  expect((['singles', 'two_at_a_time', 'eight_at_a_time'] as const).map((way) => halfSquareWork(way, 16))).toEqual([{ cuts: 32, seams: 16, over: 0 }, { cuts: 24, seams: 16, over: 0 }, { cuts: 12, seams: 8, over: 0 }]);
+  expect(halfSquareWork('eight_at_a_time', 9)).toEqual({ cuts: 12, seams: 8, over: 7 });
+  expect((['singles', 'four_at_a_time', 'corners'] as const).map((way) => geeseWork(way, 8))).toEqual([{ cuts: 22, seams: 16, over: 0 }, { cuts: 16, seams: 12, over: 0 }, { cuts: 40, seams: 16, over: 0 }]);
 });

@@ -20,6 +20,7 @@ quilt {
   border 4" rust
   backing sand
   binding cut 2 1/4" rust
+  quilting in_the_ditch echo 1/4" allover
 }
 size queen 3 by 4 for queen_bed
 `;
@@ -39,6 +40,8 @@ describe('what holds', () => {
     'expect backing.panels 2', 'expect backing.seams 1', 'expect backing.panel at least 40"', 'expect batting.width at least 38"',
     'expect binding.width 2 1/4"', 'expect binding.strips at most 6', 'expect ink.strips at least 3', 'expect ink.lower_bound at most 40"', 'expect ink at most 2 yd',
     'expect sand.width 40"', 'expect sand.cuts at least 10', 'expect drop.sides at most 0"', 'expect drop.foot at most 0"', 'expect pieces at least 100',
+    'expect seams at least 100', 'expect seams.set_in 0', 'expect queen.seams.partial 0', 'expect mattress.width 60"', 'expect backing at most 4 yd', 'expect binding at most 1/2 yd',
+    'expect quilting.in_the_ditch at least 10 yd', 'expect quilting.echo at least 20 yd', 'expect quilting.allover at least 30 yd', 'expect quilting.length at least 60 yd',
   ])('%s', (expectation) => expect(problems(`${expectation}\n`)).toEqual([]));
 });
 

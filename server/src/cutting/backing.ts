@@ -15,7 +15,7 @@ import { usualWidth, wholeUnit } from './units.ts';
 export function planBacking(layout: QuiltLayout, spec: Omit<NonNullable<QuiltSpec['backing']>, 'place'>, rules: Rules): BackingPlan | undefined {
   const size = sizeWith(layout, spec.overhang, rules);
   const { fabric } = spec;
-  const width = fabric?.width ?? usualWidth(rules.units);
+  const width = spec.width ?? fabric?.width ?? usualWidth(rules.units);
   const join = mul(rules.seam, fraction(2));
   if (atMost(width, join)) return undefined;
   const upright = panelsOver(size.width, size.height, width, join);
@@ -29,6 +29,7 @@ export function planBacking(layout: QuiltLayout, spec: Omit<NonNullable<QuiltSpe
     panels,
     seams: panels === 1 ? 'none' : isLevel ? 'horizontal' : 'vertical',
     panelLength,
+    clothWidth: width,
     buy: boughtLength(length, { shrink: fabric?.shrink ?? ZERO, spare: ZERO, yardage: rules.yardage }),
   };
 }

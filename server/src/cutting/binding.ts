@@ -8,11 +8,12 @@ import { toInches, type UnitSystem } from '../exact/length.ts';
 import { ZERO, add, atMost, ceil, div, floor, fraction, less, min, mul, roundDownTo, roundUpTo, sub, type Exact } from '../exact/number.ts';
 import { rootUpTo } from '../exact/roots.ts';
 import type { QuiltLayout } from '../geometry/layout.ts';
-import type { BindingSpec, Rules } from '../model/pattern.ts';
+import type { BindingSpec, Fabric, Rules } from '../model/pattern.ts';
 import { boughtLength } from './buy.ts';
 import { countable, stripsToJoin } from './joined.ts';
 import type { BindingPlan, Piece } from './plan.ts';
 import { sharesOf } from './roles.ts';
+import { stockOf, stripLength } from './stock.ts';
 import { wholeUnit } from './units.ts';
 
 /** What a binding is longer than the perimeter, for joins and corners: 10" (the sources above), 25 cm in a metric pattern. */
@@ -31,9 +32,15 @@ export function planBinding(layout: QuiltLayout, spec: BindingSpec, rules: Rules
   const perimeter = mul(fraction(2), add(layout.width, layout.height));
   if (!less(ZERO, perimeter) || !less(ZERO, spec.cutWidth)) return undefined;
   const length = add(perimeter, joiningAllowance(rules.units));
-  const narrowest = min(spec.fabric.width, ...(spec.fabric.assorted?.prints ?? []).map(({ width }) => width));
-  const made = { ...spec, fabric: { ...spec.fabric, width: narrowest } };
-  return spec.bias ? biasBinding(length, made, rules) : straightBinding(perimeter, length, made, rules);
+  const fabrics = spec.fabric.assorted?.prints ?? [];
+  const reach = (of: (fabric: Fabric) => Exact): Exact => min(of(fabrics[0] ?? spec.fabric), ...fabrics.map(of));
+  return spec.bias ? biasBinding(length, spec, rules, reach(squareRoom)) : straightBinding({ perimeter, length, reach: reach(stripLength) }, spec, rules);
+}
+
+/** The side of the largest square that can be cut from a fabric. */
+function squareRoom(fabric: Fabric): Exact {
+  const stock = stockOf(fabric);
+  return stock.kind === 'length' ? stock.across : min(stock.across, stock.down);
 }
 
 /** The strips or squares; those of an assorted role are dealt to its prints, and what each gives is joined to the rest. */
@@ -43,21 +50,28 @@ function dealt(piece: Piece, { fabric }: BindingSpec, rules: Rules): readonly Pi
   return sharesOf(fabric, piece.cutCount).map(({ fabric: print, count }): Piece => {
     const own = { ...piece, fabric: print, role: fabric.name, cutCount: count };
     if (!piece.joined) return { ...own, pieces: count };
-    const cut = { ...piece.cut, height: print.width };
-    const length = sub(mul(print.width, fraction(count)), mul(join, fraction(count - 1)));
-    return { ...own, cut, exactCut: { ...piece.exactCut, height: print.width }, joined: [{ length, count: 1 }], pieces: count };
+    const height = stripLength(print);
+    const length = sub(mul(height, fraction(count)), mul(join, fraction(count - 1)));
+    return { ...own, cut: { ...piece.cut, height }, exactCut: { ...piece.exactCut, height }, joined: [{ length, count: 1 }], pieces: count };
   });
 }
 
-function straightBinding(perimeter: Exact, length: Exact, spec: BindingSpec, rules: Rules): BindingCut | undefined {
+interface Around {
+  readonly perimeter: Exact;
+  readonly length: Exact;
+  /** How long the strips are that it is joined from. */
+  readonly reach: Exact;
+}
+
+function straightBinding({ perimeter, length, reach }: Around, spec: BindingSpec, rules: Rules): BindingCut | undefined {
   const { fabric, cutWidth, double } = spec;
   const closed = { length: add(perimeter, mul(fraction(2), rules.seam)), count: 1 };
-  const sewn = stripsToJoin([closed], fabric.width, rules.seam);
-  const printed = sewn === undefined ? undefined : countable(ceil(div(length, fabric.width)));
+  const sewn = stripsToJoin([closed], reach, rules.seam);
+  const printed = sewn === undefined ? undefined : countable(ceil(div(length, reach)));
   if (sewn === undefined || printed === undefined) return undefined;
   const strips = larger(sewn, printed);
   const width = roundUpTo(cutWidth, rules.roundUp);
-  const cut = { width, height: fabric.width };
+  const cut = { width, height: reach };
   return {
     plan: { fabric, width, double, length, strips, buy: bought(mul(width, fraction(strips)), spec, rules) },
     pieces: dealt({ ...pieceOf(spec, cut, strips), shape: 'strip', method: 'from strips joined', lie: 'across', joined: [closed], exactCut: { ...cut, width: cutWidth } }, spec, rules),
@@ -65,16 +79,16 @@ function straightBinding(perimeter: Exact, length: Exact, spec: BindingSpec, rul
 }
 
 /** As few squares as fit the fabric, alike. */
-function biasBinding(length: Exact, spec: BindingSpec, rules: Rules): BindingCut | undefined {
+function biasBinding(length: Exact, spec: BindingSpec, rules: Rules, reach: Exact): BindingCut | undefined {
   const { fabric, cutWidth, double } = spec;
   const whole = wholeUnit(rules.units);
-  const largest = roundDownTo(fabric.width, whole);
+  const largest = roundDownTo(reach, whole);
   if (atMost(largest, ZERO)) return undefined;
   const area = mul(length, cutWidth);
   const strips = countable(ceil(div(area, mul(largest, largest))));
   if (strips === undefined) return undefined;
   const square = rootUpTo(div(area, fraction(strips)), whole);
-  const rows = ceil(div(fraction(strips), fraction(floor(div(fabric.width, square)))));
+  const rows = ceil(div(fraction(strips), fraction(floor(div(reach, square)))));
   return {
     plan: { fabric, width: cutWidth, double, length, strips, square, buy: bought(mul(square, fraction(rows)), spec, rules) },
     pieces: dealt(pieceOf(spec, { width: square, height: square }, strips), spec, rules),

@@ -12,6 +12,7 @@ import { countOf, gathered, splitByJoining, stripsToJoin, type Length } from './
 import type { BorderCut, Measure, Piece } from './plan.ts';
 import type { CutRules } from './shape.ts';
 import { lengthBetween } from './sides.ts';
+import { stripLength } from './stock.ts';
 
 export interface BorderPlan {
   readonly cuts: readonly BorderCut[];
@@ -97,7 +98,7 @@ function stripPieces(strips: readonly [CutStrip, ...CutStrip[]], context: Border
   const lengths = gathered(strips.map(({ cut }) => cut.height));
   const pieceAt = (length: Length): Piece => wholePiece(strips.find(({ cut }) => equals(cut.height, length.length)) ?? strips[0], length.count, context);
   if (lie === 'along') return lengths.map(pieceAt);
-  const { whole, joined } = splitByJoining(lengths, fabric.width, context.rules.seam);
+  const { whole, joined } = splitByJoining(lengths, stripLength(fabric), context.rules.seam);
   const [longest] = joined;
   return [...whole.map(pieceAt), ...(longest ? [joinedPiece(pieceAt(longest), joined, context)] : [])];
 }
@@ -125,10 +126,11 @@ function wholePiece({ fabric, finished, exactCut, cut, lie }: CutStrip, count: n
 /** Strips of the whole width, joined into one from which the lengths are cut. */
 function joinedPiece(longest: Piece, lengths: readonly Length[], { rules }: BorderContext): Piece {
   const { fabric } = longest;
-  const cutCount = stripsToJoin(lengths, fabric.width, rules.seam);
+  const height = stripLength(fabric);
+  const cutCount = stripsToJoin(lengths, height, rules.seam);
   if (cutCount === undefined) return longest;
-  const cut = { width: longest.cut.width, height: fabric.width };
-  const exactCut = { width: longest.exactCut.width, height: fabric.width };
+  const cut = { width: longest.cut.width, height };
+  const exactCut = { width: longest.exactCut.width, height };
   return { ...longest, cut, exactCut, cutCount, pieces: countOf(lengths), method: 'from strips joined', joined: lengths };
 }
 

@@ -26,7 +26,8 @@ export function lowerBound(pieces: readonly Laid[], width: Exact): Exact {
   return max(areaBound(pieces, width), ...rows);
 }
 
-function areaBound(pieces: readonly Laid[], width: Exact): Exact {
+/** By what the pieces cover alone. */
+export function areaBound(pieces: readonly Laid[], width: Exact): Exact {
   return div(sum(pieces.map(({ count, ways: [way] }) => (way ? mul(fraction(count), mul(way.across, way.down)) : ZERO))), width);
 }
 

@@ -2,55 +2,68 @@
 import { compare, fraction, isZero, mul, type Exact } from '../exact/number.ts';
 import type { QuiltLayout } from '../geometry/layout.ts';
 import { usualOverhang } from '../model/finishing.ts';
-import type { Fabric, Pattern, QuiltSpec, Rules } from '../model/pattern.ts';
+import type { Pattern, QuiltSpec, Rules } from '../model/pattern.ts';
 import { planBacking, planBatting } from './backing.ts';
 import { planBinding } from './binding.ts';
 import { planBorders } from './borders.ts';
-import { lowerBound } from './bound.ts';
-import { boughtLength } from './buy.ts';
 import { planDrop } from './drop.ts';
+import type { Order } from './demand.ts';
+import { orderOf, piecesTooLarge, planFabric } from './fabric.ts';
 import { needsOf } from './needs.ts';
 import { piecesOf } from './pieces.ts';
-import type { CuttingPlan, FabricPlan, Piece, TooWide, Unplanned } from './plan.ts';
+import type { CuttingPlan, FabricPlan, Piece, QuiltingPlan, TooWide } from './plan.ts';
+import { planQuilting } from './quilting.ts';
 import { planRoles } from './roles.ts';
-import { lengthOf, planStrips, waysOf, type Lot } from './strips.ts';
+import type { Effort } from './search.ts';
+import { planSleeve } from './sleeve.ts';
 import { soundRules } from './units.ts';
 
 /**
- * The plan for a quilt in one size. Never throws on what a pattern says: what cannot be cut from its fabric is in `tooWide`,
- * and a fabric whose length is not worked out yet is in `unplanned`.
+ * The plan for a quilt in one size. Never throws on what a pattern says: what cannot be cut from its fabric is in `tooWide`.
+ * `effort`: how its strips are sought (`at once` unless said); its pieces do not depend on that.
  */
-export function planCutting(layout: QuiltLayout, pattern: Pattern): CuttingPlan {
+export function planCutting(layout: QuiltLayout, pattern: Pattern, { effort = 'at once' }: { readonly effort?: Effort } = {}): CuttingPlan {
   const rules = soundRules(pattern.rules);
-  const { backing, batting, binding } = layout.spec;
+  const { backing, batting, binding, sleeve } = layout.spec;
   const borders = planBorders(layout, rules);
   const bound = binding && planBinding(layout, binding, rules);
+  const hung = sleeve && planSleeve(layout, sleeve, rules);
   const drop = planDrop(layout);
   const isEmpty = isZero(layout.width);
   // Every quilt has a backing and a batting, whether the pattern speaks of them or not.
   const unsaid = { overhang: usualOverhang(rules.units) };
   const backed = backing ?? !isEmpty ? planBacking(layout, backing ?? unsaid, rules) : undefined;
   const padded = batting ?? !isEmpty ? planBatting(layout, batting ?? unsaid, rules) : undefined;
-  const pieces = inOrder([...piecesOf(needsOf(layout, rules), rules), ...borders.pieces, ...(bound?.pieces ?? [])], pattern);
+  const pieces = inOrder([...piecesOf(needsOf(layout, rules), rules), ...borders.pieces, ...(bound?.pieces ?? []), ...(hung ? [hung.piece] : [])], pattern);
   const fabrics = [...new Map(pieces.map(({ fabric }) => [fabric.name, fabric])).values()];
   // Strips are searched for when somebody asks: most checks need the pieces only, at every keystroke.
   let plans: readonly FabricPlan[] | undefined;
+  let quilted: readonly QuiltingPlan[] | undefined;
   return {
     pieces,
     get fabrics() {
-      return (plans ??= fabrics.filter((fabric) => !whyUnplanned(fabric)).map((fabric) => planFabric(fabric, pieces, rules)));
+      return (plans ??= fabrics.map((fabric) => planFabric(fabric, pieces, rules, effort)));
     },
     get roles() {
       return planRoles(pieces, this.fabrics, pattern);
+    },
+    get quilting() {
+      return (quilted ??= planQuilting(layout));
     },
     borders: borders.cuts,
     ...(backed ? { backing: backed } : {}),
     ...(padded ? { batting: padded } : {}),
     ...(bound ? { binding: bound.plan } : {}),
+    ...(hung ? { sleeve: hung.plan } : {}),
     ...(drop ? { drop } : {}),
-    tooWide: [...piecesTooWide(pieces), ...(bound ? [] : tooNarrow(binding, 'binding', rules)), ...(backed ? [] : tooNarrow(backing, 'backing', rules))],
-    unplanned: fabrics.flatMap((fabric) => whyUnplanned(fabric) ?? []),
+    tooWide: [...piecesTooLarge(pieces), ...(bound ? [] : tooNarrow(binding, 'binding', rules)), ...(backed ? [] : tooNarrow(backing, 'backing', rules))],
   };
+}
+
+/** What the optimiser is asked for each fabric of a plan. */
+export function ordersOf({ pieces }: Pick<CuttingPlan, 'pieces'>, { rules }: Pattern): readonly Order[] {
+  const fabrics = new Map(pieces.map(({ fabric }) => [fabric.name, fabric]));
+  return [...fabrics.values()].flatMap((fabric) => orderOf(fabric, pieces, soundRules(rules)) ?? []);
 }
 
 /** Fabrics as they are declared, prints that an assorted role makes in its place; of a fabric, the uses as they come up, the largest piece first. */
@@ -71,42 +84,16 @@ function declared({ fabrics }: Pattern): readonly string[] {
   return [...fabrics.values()].flatMap(({ name, assorted }) => [name, ...(assorted?.prints ?? []).filter((print) => !fabrics.has(print.name)).map((print) => print.name)]);
 }
 
-/** Blocks as they come up, the setting, the sashing; then the borders from the inside out and the binding. */
+/** Blocks as they come up, the setting, the sashing; then the borders from the inside out, the binding and the sleeve. */
 function usesInOrder(pieces: readonly Piece[]): ReadonlyMap<string, number> {
   const uses = [...new Set(pieces.map((piece) => piece.for))];
-  const isLast = (use: string): boolean => /^border\b/.test(use) || use === 'binding';
+  const isLast = (use: string): boolean => /^border\b/.test(use) || use === 'binding' || use === 'sleeve';
   const borders = uses.filter((use) => /^border\b/.test(use)).sort((a, b) => Number(a.slice(7)) - Number(b.slice(7)));
-  return ranks([...uses.filter((use) => !isLast(use)), ...borders, 'binding']);
+  return ranks([...uses.filter((use) => !isLast(use)), ...borders, 'binding', 'sleeve']);
 }
 
 function ranks(names: readonly string[]): ReadonlyMap<string, number> {
   return new Map([...new Set(names)].map((name, rank) => [name, rank]));
-}
-
-function planFabric(fabric: Fabric, pieces: readonly Piece[], rules: Rules): FabricPlan {
-  const lots = pieces.flatMap((piece, index): Lot[] => {
-    const ways = piece.fabric.name === fabric.name ? waysOf(piece, fabric.width) : [];
-    return ways.length > 0 ? [{ piece: index, count: piece.cutCount, ways }] : [];
-  });
-  const strips = planStrips(lots, fabric.width);
-  const length = lengthOf(strips);
-  return { fabric, strips, length, lowerBound: lowerBound(lots, fabric.width), buy: boughtLength(length, { ...rules, shrink: fabric.shrink }) };
-}
-
-const SOURCES = { fat_quarters: 'fat quarters', piece: 'a piece', strips: 'strips', squares: 'squares' } as const;
-
-function whyUnplanned(fabric: Fabric): Unplanned | undefined {
-  return fabric.source.kind === 'yardage' ? undefined : { fabric, why: SOURCES[fabric.source.kind] };
-}
-
-function piecesTooWide(pieces: readonly Piece[]): readonly TooWide[] {
-  return pieces.flatMap((piece, index) => {
-    const { fabric, cut, lie, places } = piece;
-    if (whyUnplanned(fabric) || waysOf(piece, fabric.width).length > 0) return [];
-    const narrow = compare(cut.width, cut.height) < 0 ? cut.width : cut.height;
-    const needs = lie === 'along' ? cut.width : lie === 'across' ? cut.height : narrow;
-    return [{ fabric, piece: index, for: piece.for, needs, places }];
-  });
 }
 
 /** Backing or binding of which nothing can be sewn: the fabric is no wider than a join takes. */

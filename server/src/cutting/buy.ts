@@ -10,9 +10,14 @@ export interface Buying {
   readonly yardage: Exact;
 }
 
-/** length · (1 + spare) / (1 − shrink), rounded up. A shrinkage of all or more is no measure and is not counted. */
-export function boughtLength(length: Exact, { shrink, spare, yardage }: Buying): Exact {
+/** What `takenLength` takes, rounded up. */
+export function boughtLength(length: Exact, buying: Buying): Exact {
+  return roundUpTo(takenLength(length, buying), buying.yardage);
+}
+
+/** length · (1 + spare) / (1 − shrink). A shrinkage of all or more is no measure and is not counted. */
+export function takenLength(length: Exact, { shrink, spare }: Omit<Buying, 'yardage'>): Exact {
   const isSound = less(ZERO, shrink) && less(shrink, ONE);
   const left = isSound ? sub(ONE, shrink) : ONE;
-  return roundUpTo(div(mul(length, add(ONE, spare)), left), yardage);
+  return div(mul(length, add(ONE, spare)), left);
 }

@@ -7,8 +7,11 @@ import { rootUpTo, squareRoot } from '../exact/roots.ts';
 import { applyToAll, determinant, scale } from '../exact/transform.ts';
 import type { Patch, PatchRole, Placement, QuiltLayout } from '../geometry/layout.ts';
 import { dealOf, inPrint, type Prints } from '../geometry/deal.ts';
-import { madePatches, methodCutting } from './methods.ts';
-import { cuttingOf, type Cutting, type CutRules } from './shape.ts';
+import { madePatches, methodCutting, type MadePatches } from './methods.ts';
+import { rememberedCutting } from './remembered.ts';
+import type { Cutting, CutRules } from './shape.ts';
+import { laidAlike } from './template-alike.ts';
+import { printedCutting } from './template-cut.ts';
 
 export interface Need {
   /** Of an assorted role, in its print. */
@@ -18,7 +21,7 @@ export interface Need {
   readonly cutting: Cutting;
   readonly count: number;
   readonly for: string;
-  /** Of units that are made together in a chosen way. */
+  /** Of units that are made together, for whatever blocks. */
   readonly set?: string;
 }
 
@@ -52,9 +55,10 @@ function blockNeeds(layout: QuiltLayout, rules: CutRules): readonly Need[] {
   const deal = dealOf(layout);
   const dealt = new Map(deal?.placements.flatMap((prints, i) => (prints && layout.placements[i] ? [[layout.placements[i], prints] as const] : [])));
   const uses = [...placementsBySize(layout).values()].sort((a, b) => first(a) - first(b));
+  const made = madePatches(layout, rules.methods ?? {});
   return uses.flatMap((placements) => {
     const [placement] = placements;
-    return placement ? needsOfBlock(placement, { rules, placements, dealt, name: names.get(placement.block.key) ?? placement.block.instance.name }) : [];
+    return placement ? needsOfBlock(placement, { rules, placements, dealt, made: made.get(placement.block), name: names.get(placement.block.key) ?? placement.block.instance.name }) : [];
   });
 }
 
@@ -74,18 +78,21 @@ interface BlockUse {
   readonly rules: CutRules;
   readonly placements: readonly Placement[];
   readonly dealt: ReadonlyMap<Placement, Prints>;
+  readonly made: MadePatches | undefined;
   readonly name: string;
 }
 
-function needsOfBlock({ block, transform }: Placement, { rules, placements, dealt, name }: BlockUse): readonly Need[] {
+function needsOfBlock({ block, transform }: Placement, { rules, placements, dealt, made, name }: BlockUse): readonly Need[] {
   const growth = growthOf(abs(determinant(transform)));
-  const made = madePatches(block, rules.methods ?? {});
   return block.patches.flatMap((original, index): Need[] => {
-    const patch = equals(growth, fraction(1)) ? original : grown(original, growth);
-    const way = made.get(index);
-    const chosen = way && methodCutting(patch, way, rules);
-    if (way && chosen) return [{ patch, cutting: chosen, count: placements.length, for: name, set: way.set }];
-    const cutting = cuttingOf(patch, rules);
+    const sized = (each: Patch): Patch => (equals(growth, fraction(1)) ? each : grown(each, growth));
+    const own = sized(original);
+    const printed = printedCutting(block, own, rules);
+    const way = printed ? undefined : made?.get(index);
+    const chosen = way && methodCutting(own, way, rules);
+    if (way && chosen) return [{ patch: own, cutting: chosen, count: placements.length, for: name, ...(way.set === undefined ? {} : { set: way.set }) }];
+    const patch = printed ? own : sized(laidAlike(block, index));
+    const cutting = printed ?? rememberedCutting(patch, rules);
     if (!cutting) return [];
     if (!patch.fabric.assorted) return [{ patch, cutting, count: placements.length, for: name }];
     const counts = countsOf(placements.map((placement) => dealt.get(placement)?.[index]));
@@ -116,7 +123,7 @@ function quiltNeeds(layout: QuiltLayout, rules: CutRules, use: Use): readonly Ne
     if (USE_OF[patch.role] !== use) return [];
     const border = use === 'border' ? borderNumber(layout, patch) : 0;
     if (patch.role === 'border' && isOfStrips(layout, border)) return [];
-    const cutting = cuttingOf(patch, rules);
+    const cutting = rememberedCutting(patch, rules);
     const name = use === 'border' ? (border > 0 ? `border ${border}` : 'border') : use;
     if (!cutting) return [];
     const role = patch.fabric.assorted ? { role: patch.fabric.name } : {};

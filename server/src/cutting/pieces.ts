@@ -8,7 +8,9 @@ import type { Place } from '../text/place.ts';
 import { countOf, stripsToJoin } from './joined.ts';
 import type { Need } from './needs.ts';
 import type { Measure, Piece } from './plan.ts';
+import { onceFor } from './remembered.ts';
 import type { Cutting, CutRules } from './shape.ts';
+import { stripLength } from './stock.ts';
 
 /** The pieces of all needs, in the order in which they first come up. */
 export function piecesOf(needs: readonly Need[], rules: CutRules): readonly Piece[] {
@@ -16,8 +18,9 @@ export function piecesOf(needs: readonly Need[], rules: CutRules): readonly Piec
   for (const need of needs) {
     const cutting = need.patch.fabric.directional || need.cutting.method === 'strip set' ? need.cutting : shortSideFirst(need.cutting);
     const name = groupKey(need, cutting);
-    const group = groups.get(name) ?? { need, cutting, pieces: 0, places: new PlaceSet() };
+    const group = groups.get(name) ?? { need, cutting, pieces: 0, uses: new Set<string>(), places: new PlaceSet() };
     groups.set(name, group);
+    group.uses.add(need.for);
     group.pieces += need.count;
     group.places.add(need.patch.place);
   }
@@ -28,10 +31,12 @@ interface Group {
   readonly need: Need;
   readonly cutting: Cutting;
   pieces: number;
+  /** Several where a set of units is for more than one block. */
+  readonly uses: Set<string>;
   readonly places: PlaceSet;
 }
 
-function pieceOf({ need, cutting, pieces, places }: Group, rules: CutRules): Piece {
+function pieceOf({ need, cutting, pieces, uses, places }: Group, rules: CutRules): Piece {
   const { fabric, outline } = need.patch;
   const piece: Piece = {
     ...cutting,
@@ -39,30 +44,45 @@ function pieceOf({ need, cutting, pieces, places }: Group, rules: CutRules): Pie
     ...(need.role === undefined ? {} : { role: need.role }),
     pieces,
     cutCount: cutsFor(pieces, cutting),
-    for: need.for,
+    for: [...uses].join(', ').replace(/, ([^,]*)$/, ' and $1'),
+    ...(uses.size > 1 ? { shared: [...uses] } : {}),
     outline,
+    ...(cutting.shape === 'template' ? templateLooks(need.patch) : {}),
     places: places.all,
     ...(cutting.method === 'strip set' ? { lie: 'across' as const } : fabric.directional ? { lie: 'along' as const } : {}),
   };
   return isLongStrip(need.patch, cutting) ? joinedPiece(piece, rules) : piece;
 }
 
-function cutsFor(pieces: number, { piecesPerCut, fours }: Cutting): number {
+function templateLooks({ arcs, grain }: Patch): Pick<Piece, 'arcs' | 'grain'> {
+  return { ...(arcs ? { arcs } : {}), ...(grain ? { grain } : {}) };
+}
+
+function cutsFor(pieces: number, { piecesPerCut, fours, segments }: Cutting): number {
+  if (segments !== undefined) return stripsFor(pieces / segments, { segments, perStrip: piecesPerCut });
   return fours ? 4 * Math.ceil(pieces / 8) : Math.ceil(pieces / piecesPerCut);
+}
+
+/** Whole strips for whole sets; for the rest a set of parts of strips, `each` of them for this fabric. */
+function stripsFor(each: number, { segments, perStrip }: { readonly segments: number; readonly perStrip: number }): number {
+  const rest = segments % perStrip;
+  return each * Math.floor(segments / perStrip) + (rest === 0 ? 0 : Math.ceil(each / Math.floor(perStrip / rest)));
 }
 
 /** A sash, a spacer or a plain patch that is longer than the fabric is wide and can be joined from strips across it. */
 function isLongStrip({ role, fabric }: Patch, { shape, cut }: Cutting): boolean {
   if ((shape !== 'rectangle' && shape !== 'strip') || (role !== 'sash' && role !== 'plain' && role !== 'border')) return false;
-  if (fabric.directional) return less(fabric.width, cut.width);
-  return less(fabric.width, cut.height) && !less(fabric.width, cut.width);
+  const reach = stripLength(fabric);
+  if (fabric.directional) return less(reach, cut.width);
+  return less(reach, cut.height) && !less(reach, cut.width);
 }
 
 function joinedPiece(piece: Piece, rules: CutRules): Piece {
   const { fabric, pieces } = piece;
   const [finished, cut, exactCut] = [piece.finished, piece.cut, piece.exactCut].map(longSideLast) as [Measure, Measure, Measure];
   const joined = [{ length: cut.height, count: pieces }];
-  const cutCount = stripsToJoin(joined, fabric.width, rules.seam);
+  const height = stripLength(fabric);
+  const cutCount = stripsToJoin(joined, height, rules.seam);
   if (cutCount === undefined) return piece;
   return {
     ...piece,
@@ -71,18 +91,20 @@ function joinedPiece(piece: Piece, rules: CutRules): Piece {
     lie: 'across',
     joined,
     finished,
-    cut: { width: cut.width, height: fabric.width },
-    exactCut: { width: exactCut.width, height: fabric.width },
+    cut: { width: cut.width, height },
+    exactCut: { width: exactCut.width, height },
     cutCount,
     pieces: countOf(joined),
   };
 }
 
-function shortSideFirst(cutting: Cutting): Cutting {
+const shortSideFirst = onceFor((cutting: Cutting): Cutting => {
   const { finished, cut, exactCut } = cutting;
   if (!less(exactCut.height, exactCut.width)) return cutting;
   return { ...cutting, finished: swapped(finished), cut: swapped(cut), exactCut: swapped(exactCut) };
-}
+});
+
+const sizesKey = onceFor(({ finished, cut }: Cutting): string => [finished.width, finished.height, cut.width, cut.height].map(key).join(' '));
 
 function swapped({ width, height }: Measure): Measure {
   return { width: height, height: width };
@@ -92,12 +114,11 @@ function longSideLast(measure: Measure): Measure {
   return less(measure.height, measure.width) ? swapped(measure) : measure;
 }
 
-function groupKey({ patch, role, for: use, set = '' }: Need, cutting: Cutting): string {
-  const { shape, finished, cut } = cutting;
-  const sizes = [finished.width, finished.height, cut.width, cut.height].map(key).join(' ');
+function groupKey({ patch, role, for: use, set }: Need, cutting: Cutting): string {
+  const { shape } = cutting;
   const template = shape === 'template' ? `${shapeKey(patch.outline, { mirror: 'different' })} ${arcsKey(patch)}` : '';
   const isStrip = isLongStrip(patch, cutting) ? 'strip' : '';
-  return `${patch.fabric.name}|${role ?? ''}|${use}|${shape}|${sizes}|${isStrip}|${template}|${set}`;
+  return `${patch.fabric.name}|${role ?? ''}|${set ?? use}|${shape}|${cutting.method}|${sizesKey(cutting)}|${isStrip}|${template}`;
 }
 
 /** The arcs around the outline with the lengths of their chords, from whichever corner reads least. */

@@ -37,8 +37,13 @@ export interface Piece {
   readonly pieces: number;
   /** The block or part it is for: `Capstan`, `setting`, `sashing`, `border 1`, `binding`. */
   readonly for: string;
+  /** The blocks, where it is for several: units of them are made together. */
+  readonly shared?: readonly string[];
   /** The finished outline of one patch, and the texts that make such patches. */
   readonly outline: readonly Point[];
+  /** Of a template: the radii of its edges, as in `Patch`, and the grain line the author fixed, in degrees. */
+  readonly arcs?: readonly (Exact | undefined)[];
+  readonly grain?: Exact;
   readonly places: readonly Place[];
   /** How it is cut, in the trade's words: `cut once on the diagonal`. */
   readonly method: CutMethod;
@@ -49,6 +54,8 @@ export interface Piece {
   readonly lie?: 'across' | 'along';
   /** `strip set`: how long a segment is cut from the sewn strips; `piecesPerCut` of them from one. */
   readonly segment?: Exact;
+  /** How many segments there are of the sewn strips. */
+  readonly segments?: number;
   /** `from strips joined`: the lengths to cut from the joined strip (`finished.height` is the longest, finished). */
   readonly joined?: readonly { readonly length: Exact; readonly count: number }[];
 }
@@ -83,17 +90,61 @@ export interface Subcut {
   readonly turned?: true;
   /** Pieces cut one above the other from each segment of the strip; 1 when absent. */
   readonly stacked?: number;
+  /** It fills up the last segment of the subcut before, whose pieces are of the same size. */
+  readonly continues?: true;
+}
+
+/** Pieces of cloth that are cut alike: a length off the bolt, fat quarters, precut strips or squares, a piece at hand. */
+export interface Cloth {
+  readonly count: number;
+  /** Perpendicular to the selvage, and along it. */
+  readonly across: Exact;
+  readonly down: Exact;
+  /** Strips run along the selvage; else across, from the top down. */
+  readonly turned?: true;
+  /** Of one such piece, in cutting order. */
+  readonly strips: readonly Strip[];
 }
 
 export interface FabricPlan {
   readonly fabric: Fabric;
+  /** All strips of all its cloth. */
   readonly strips: readonly Strip[];
-  /** The length the strips take along the selvage. */
+  readonly cloths: readonly Cloth[];
+  /** The widths of all strips together: off the bolt, the length they take along the selvage. */
   readonly length: Exact;
-  /** No plan of these cuts, laid with the grain, can take less: not rounded. */
+  /** No plan of these cuts, in strips and segments laid with the grain, can take less: not rounded. */
   readonly lowerBound: Exact;
-  /** With spare and shrinkage, rounded up to `Rules.yardage`. */
+  /** Proven: no plan takes less cloth. */
+  readonly isLeast: boolean;
+  /** Proven: no plan has less to be bought. */
+  readonly isLeastBought: boolean;
+  /** With spare and shrinkage, rounded up to `Rules.yardage`; of cloth that is counted, the length that its strips would take. */
   readonly buy: Exact;
+  /** The same rounded up where cloth is sold by the other measure: to 0.1 m, or to 1/8 yd. */
+  readonly buyElsewhere: Exact;
+  /** Of fat quarters and precuts: how many, which is what is bought. */
+  readonly counted?: CountedCloth;
+  readonly cuts: TableCuts;
+  /** Nothing better is looked for. */
+  readonly isBest: boolean;
+}
+
+export interface CountedCloth extends Measure {
+  readonly kind: 'fat quarter' | 'strip' | 'square' | 'piece';
+  readonly count: number;
+  /** No plan can do with fewer. */
+  readonly least: number;
+  /** How many there are, where that is said. */
+  readonly atHand?: number;
+}
+
+/** Cuts with a rotary cutter through folded and stacked cloth. */
+export interface TableCuts {
+  /** Strips off the cloth, the straightening cuts among them. */
+  readonly strips: number;
+  /** Everything after that: segments, trims, diagonals. */
+  readonly pieces: number;
 }
 
 /** The prints of an assorted role together. */
@@ -104,11 +155,13 @@ export interface RolePlan {
   readonly pieces: number;
   /** All that is bought of its prints, which may be for more than the role. */
   readonly buy: Exact;
+  /** The same where all its prints are the same kind of cloth that is counted. */
+  readonly counted?: CountedCloth;
 }
 
 export interface CuttingPlan {
   readonly pieces: readonly Piece[];
-  /** The fabrics that are cut from yardage, in the order of their declarations; backing is apart. */
+  /** The fabrics that anything is cut from, in the order of their declarations; backing is apart. */
   readonly fabrics: readonly FabricPlan[];
   /** Assorted roles, in the order of their declarations; their prints are among the fabrics. */
   readonly roles: readonly RolePlan[];
@@ -116,11 +169,12 @@ export interface CuttingPlan {
   readonly backing?: BackingPlan;
   readonly batting?: BattingPlan;
   readonly binding?: BindingPlan;
+  readonly sleeve?: SleevePlan;
+  /** What `quilting` asks for, as far as it can be measured. */
+  readonly quilting: readonly QuiltingPlan[];
   readonly drop?: DropPlan;
-  /** Pieces that fit the fabric neither way: they are in `pieces` and in no strip. */
+  /** Pieces that fit their cloth neither way: they are in `pieces` and in no strip. */
   readonly tooWide: readonly TooWide[];
-  /** Fabrics whose pieces are listed and whose length is not worked out yet: they are not in `fabrics`. */
-  readonly unplanned: readonly Unplanned[];
 }
 
 export interface TooWide {
@@ -131,12 +185,9 @@ export interface TooWide {
   readonly for: string;
   /** The least width the fabric would need. */
   readonly needs: Exact;
+  /** Of fat quarters, precuts and pieces at hand: the size that is cut, and that of the cloth. */
+  readonly cloth?: { readonly kind: CountedCloth['kind']; readonly needs: Measure; readonly has: Measure };
   readonly places: readonly Place[];
-}
-
-export interface Unplanned {
-  readonly fabric: Fabric;
-  readonly why: 'fat quarters' | 'a piece' | 'strips' | 'squares';
 }
 
 /** A border of strips; a pieced border is in the blocks it is made of. */
@@ -158,6 +209,8 @@ export interface BackingPlan extends Measure {
   readonly seams: 'vertical' | 'horizontal' | 'none';
   /** Of one panel, along the selvage. */
   readonly panelLength: Exact;
+  /** Of the cloth it is cut from, usable. */
+  readonly clothWidth: Exact;
   readonly buy: Exact;
 }
 
@@ -174,6 +227,25 @@ export interface DropPlan {
   /** At each of the two sides. */
   readonly sides: Exact;
   readonly foot: Exact;
+}
+
+/** Stitched lines over the whole top. */
+export interface QuiltingPlan {
+  readonly kind: 'in_the_ditch' | 'echo' | 'allover';
+  /** Of an echo, from the seams. */
+  readonly distance?: Exact;
+  /** All lines together; of `allover` an estimate. */
+  readonly length: Exact;
+  readonly place: Place;
+}
+
+/** A tube at the back by which the quilt hangs. */
+export interface SleevePlan {
+  readonly fabric: Fabric;
+  /** `width` is folded in half, `height` runs along the quilt's top. */
+  readonly cut: Measure;
+  /** Strips that it is joined from. */
+  readonly strips: number;
 }
 
 export interface BindingPlan {

@@ -2,16 +2,19 @@
  * Every quantity a maker may ask a finished pattern for, by its path: `width`, `Capstan.count`, `Capstan.ink`, `ink.strips`,
  * `border_1.width`. One table, which expectations and the placeholders of step wording both read; whatever an output prints is in it.
  */
-import { ZERO, add, equals, fraction, max, mul, type Exact } from '../exact/number.ts';
+import { ZERO, add, equals, fraction, max, mul, sum, type Exact } from '../exact/number.ts';
 import type { BlockInQuilt, QuiltLayout } from '../geometry/layout.ts';
 import { countPlaced, patchesByFabric } from '../geometry/walk.ts';
 import type { Rules } from '../model/pattern.ts';
-import type { BorderCut, CuttingPlan, FabricPlan, Piece } from './plan.ts';
+import { sewingOf } from '../piecing/sewing.ts';
+import type { BorderCut, CountedCloth, CuttingPlan, FabricPlan, Piece } from './plan.ts';
 
 /** `cloth` is a length to buy, printed in yards or metres; the others are printed as quilters write them. */
 export interface Quantity {
   readonly kind: 'length' | 'cloth' | 'count';
   readonly value: Exact;
+  /** What is counted, where that is cloth that is bought by the piece. */
+  readonly of?: CountedCloth['kind'];
 }
 
 /** One size of a quilt, as far as quantities need it. */
@@ -22,23 +25,32 @@ export interface Measured {
 
 /** The quantity at a path (the size's name already taken off), or undefined when there is none. */
 export function quantityAt(quilt: Measured, path: readonly string[], rules: Rules): Quantity | undefined {
-  return quantitiesOf(quilt, rules).get(path.join('.'));
+  const name = path.join('.');
+  return quantitiesOf(quilt, rules).get(name) ?? sewn(quilt, name, rules);
+}
+
+/** Seams of the whole top. How it is sewn takes its time, so that it is only worked out for who asks. */
+const SEWN = { seams: 'count', 'seams.set_in': 'setIn', 'seams.partial': 'partial' } as const;
+
+function sewn({ layout }: Measured, name: string, rules: Rules): Quantity | undefined {
+  const field = Object.hasOwn(SEWN, name) ? SEWN[name as keyof typeof SEWN] : undefined;
+  return field && counted(sewingOf(layout, rules).seams[field]);
 }
 
 /** The paths that `quantityAt` knows for a quilt, for suggestions. */
 export function quantityNames(quilt: Measured): readonly string[] {
-  return [...tableOf(quilt, { seam: ZERO }).keys()];
+  return [...tableOf(quilt, { seam: ZERO }).keys(), ...Object.keys(SEWN)];
 }
 
 /** The pieces at a path of a use and a fabric: `Capstan.ink`, `setting.sand`, `border_1.ink`; either name may have dots of its own. */
 export function piecesFor(quilt: Measured, path: readonly string[]): readonly Piece[] {
   const name = path.join('.');
-  return quilt.plan.pieces.filter((piece) => cutPath(piece) === name);
+  return quilt.plan.pieces.filter((piece) => cutPaths(piece).includes(name));
 }
 
 /** The paths that `piecesFor` knows, for suggestions. */
 export function cutNames({ plan }: Measured): readonly string[] {
-  return [...new Set(plan.pieces.map(cutPath))];
+  return [...new Set(plan.pieces.flatMap(cutPaths))];
 }
 
 type Table = Readonly<Record<string, Quantity | undefined>>;
@@ -67,8 +79,10 @@ function tableOf(quilt: Measured, rules: Pick<Rules, 'seam'>): ReadonlyMap<strin
   layout.borders.forEach(({ width }, i) => put({ width: length(width) }, `border_${i + 1}`));
   for (const [name, blocks] of byName(layout.blocks)) put(blockOf(blocks, rules), name);
   for (const fabric of plan.fabrics) put(fabricOf(fabric, plan), fabric.fabric.name);
-  for (const { fabric, prints, pieces, buy } of plan.roles) put({ buy: cloth(buy), pieces: counted(pieces), prints: counted(prints.length) }, fabric.name);
-  for (const { fabric, buy } of [...plan.fabrics, ...plan.roles]) put({ [fabric.name]: cloth(buy) });
+  for (const { fabric, prints, pieces, ...role } of plan.roles) put({ buy: bought(role), pieces: counted(pieces), prints: counted(prints.length) }, fabric.name);
+  for (const fabric of plan.fabrics) put({ [fabric.fabric.name]: bought(fabric) });
+  for (const role of plan.roles) put({ [role.fabric.name]: bought(role) });
+  put({ backing: plan.backing && cloth(plan.backing.buy), binding: plan.binding && cloth(plan.binding.buy) });
   for (const [path, count] of piecesByPart(quilt)) put({ [path]: counted(count) });
   return table;
 }
@@ -84,15 +98,26 @@ function wholeOf({ layout, plan }: Measured): Table {
   };
 }
 
-function partsOf({ backing, batting, binding, drop }: CuttingPlan): Readonly<Record<string, Table>> {
+function partsOf({ backing, batting, binding, sleeve, drop, quilting }: CuttingPlan): Readonly<Record<string, Table>> {
   return {
     ...(backing ? { backing: { width: length(backing.width), height: length(backing.height), panels: counted(backing.panels), seams: counted(backing.panels - 1), panel: length(backing.panelLength), buy: cloth(backing.buy) } } : {}),
     ...(batting ? { batting: { width: length(batting.width), height: length(batting.height) } } : {}),
     ...(binding
       ? { binding: { width: length(binding.width), length: length(binding.length), strips: counted(binding.strips), buy: cloth(binding.buy), square: binding.square && length(binding.square) } }
       : {}),
-    ...(drop ? { drop: { sides: length(drop.sides), foot: length(drop.foot) } } : {}),
+    ...(sleeve ? { sleeve: { width: length(sleeve.cut.width), length: length(sleeve.cut.height), strips: counted(sleeve.strips) } } : {}),
+    ...(drop ? { drop: { sides: length(drop.sides), foot: length(drop.foot) }, mattress: { width: length(drop.mattress.width), height: length(drop.mattress.height) } } : {}),
+    ...(quilting.length > 0 ? { quilting: quiltingOf(quilting) } : {}),
   };
+}
+
+/** Each way by its name, those of one name together. */
+function quiltingOf(quilting: CuttingPlan['quilting']): Table {
+  const of = (kind: string): Quantity | undefined => {
+    const lines = quilting.filter((line) => line.kind === kind);
+    return lines.length > 0 ? length(sum(lines.map((line) => line.length))) : undefined;
+  };
+  return { in_the_ditch: of('in_the_ditch'), echo: of('echo'), allover: of('allover'), length: length(sum(quilting.map((line) => line.length))) };
 }
 
 /** `width` is finished; `cut` and `longest` are those of its strips. */
@@ -130,15 +155,16 @@ function blockOf(blocks: readonly BlockInQuilt[], rules: Pick<Rules, 'seam'>): T
   return { count: counted(blocks.reduce((total, block) => total + block.count, 0)), ...Object.fromEntries(same) };
 }
 
-function fabricOf({ fabric, buy, length: cut, lowerBound, strips }: FabricPlan, plan: CuttingPlan): Table {
+function fabricOf(found: FabricPlan, plan: CuttingPlan): Table {
+  const { fabric, length: cut, lowerBound, strips, cuts } = found;
   const pieces = plan.pieces.filter((piece) => piece.fabric.name === fabric.name);
   return {
-    buy: cloth(buy),
+    buy: bought(found),
     length: length(cut),
     lower_bound: length(lowerBound),
     width: length(fabric.width),
     strips: counted(strips.reduce((total, strip) => total + strip.count, 0)),
-    cuts: counted(pieces.reduce((total, piece) => total + piece.cutCount, 0)),
+    cuts: counted(cuts.strips + cuts.pieces),
     pieces: counted(pieces.reduce((total, piece) => total + piece.pieces, 0)),
   };
 }
@@ -148,16 +174,15 @@ function piecesByPart({ layout, plan }: Measured): ReadonlyMap<string, number> {
   const blocks = new Set(layout.blocks.map(({ name }) => name));
   const counts = new Map<string, number>();
   for (const piece of plan.pieces) {
-    if (blocks.has(piece.for)) continue;
-    const path = cutPath(piece);
-    counts.set(path, (counts.get(path) ?? 0) + piece.pieces);
+    if (piece.shared || blocks.has(piece.for)) continue;
+    for (const path of cutPaths(piece)) counts.set(path, (counts.get(path) ?? 0) + piece.pieces);
   }
   return counts;
 }
 
 /** Use and fabric as a path can write them: `border_1.ink`; blocks without their arguments. */
-function cutPath({ for: use, fabric }: Piece): string {
-  return `${useName(use)}.${fabric.name}`;
+function cutPaths({ for: use, shared = [use], fabric }: Piece): readonly string[] {
+  return shared.map((each) => `${useName(each)}.${fabric.name}`);
 }
 
 function useName(use: string): string {
@@ -166,6 +191,11 @@ function useName(use: string): string {
 
 function length(value: Exact): Quantity {
   return { kind: 'length', value };
+}
+
+/** A length, or so many fat quarters or precuts. */
+function bought({ buy, counted: sold }: Pick<FabricPlan, 'buy' | 'counted'>): Quantity {
+  return sold ? { ...counted(sold.count), of: sold.kind } : cloth(buy);
 }
 
 function cloth(value: Exact): Quantity {

@@ -1,7 +1,7 @@
 /** What of an assorted role is cut from each of its prints. */
-import { sum } from '../exact/number.ts';
+import { equals, sum } from '../exact/number.ts';
 import type { Fabric, Pattern } from '../model/pattern.ts';
-import type { FabricPlan, Piece, RolePlan } from './plan.ts';
+import type { CountedCloth, FabricPlan, Piece, RolePlan } from './plan.ts';
 
 /** The roles that pieces are cut for, in the order of the pattern. */
 export function planRoles(pieces: readonly Piece[], fabrics: readonly FabricPlan[], pattern: Pattern): readonly RolePlan[] {
@@ -13,7 +13,17 @@ function planRole(fabric: Fabric, pieces: readonly Piece[], fabrics: readonly Fa
   const own = pieces.filter(({ role }) => role === fabric.name);
   const prints = (fabric.assorted?.prints ?? []).map((print) => ({ fabric: print, pieces: total(own.filter((piece) => piece.fabric.name === print.name)) }));
   const bought = fabrics.filter((each) => prints.some((print) => print.pieces > 0 && print.fabric.name === each.fabric.name));
-  return { fabric, prints, pieces: total(own), buy: sum(bought.map(({ buy }) => buy)) };
+  const counted = together(bought);
+  return { fabric, prints, pieces: total(own), buy: sum(bought.map(({ buy }) => buy)), ...(counted ? { counted } : {}) };
+}
+
+/** Counted cloth of one kind and size, added up; undefined where that cannot be. */
+function together(bought: readonly FabricPlan[]): CountedCloth | undefined {
+  const [first, ...others] = bought.map(({ counted }) => counted);
+  if (!first) return undefined;
+  const isSame = (each: CountedCloth | undefined): boolean => each !== undefined && each.kind === first.kind && equals(each.width, first.width) && equals(each.height, first.height);
+  if (!others.every(isSame)) return undefined;
+  return others.reduce<CountedCloth>((all, each) => ({ ...all, count: all.count + (each?.count ?? 0), least: all.least + (each?.least ?? 0) }), { kind: first.kind, width: first.width, height: first.height, count: first.count, least: first.least });
 }
 
 function total(pieces: readonly Piece[]): number {

@@ -30,6 +30,8 @@ export interface CutRules {
   readonly methods?: Methods;
   /** How far the setting triangles of the quilt reach past its blocks; zero when absent. */
   readonly float?: Exact;
+  /** Every shape is cut with a template. */
+  readonly printed?: true;
 }
 
 export interface Cutting {
@@ -41,13 +43,14 @@ export interface Cutting {
   readonly method: CutMethod;
   /** Whole sets of four squares are cut, for eight pieces. */
   readonly fours?: true;
-  /** Strip sets: how long a segment is cut. */
+  /** Strip sets: how long a segment is cut, and how many segments there are of the sewn strips. */
   readonly segment?: Exact;
+  readonly segments?: number;
 }
 
 /** How a patch is cut; undefined when it has no area. Measures keep the patch's width and height where it stands upright. */
 export function cuttingOf(patch: Cuttable, rules: CutRules): Cutting | undefined {
-  const known = plainUpright(patch, rules.seam) ?? (hasArea(patch.outline) ? recognise(patch, rules) : undefined);
+  const known = (rules.printed ? undefined : plainUpright(patch, rules.seam)) ?? (hasArea(patch.outline) ? recognise(patch, rules) : undefined);
   if (!known) return undefined;
   const { width, height } = known.exactCut;
   return { ...known, cut: { width: roundUpTo(width, rules.roundUp), height: roundUpTo(height, rules.roundUp) } };
@@ -74,8 +77,8 @@ function recognise(patch: Cuttable, rules: CutRules): Known {
   const { seam } = rules;
   if (patch.role === 'flipped_corner') return flippedCorner(patch.outline, seam);
   const isCurved = patch.arcs?.some((radius) => radius !== undefined) ?? false;
-  if (patch.grain !== undefined) return onGrain(patch, patch.grain, seam, isCurved);
-  if (isCurved) return template(patch, seam);
+  if (patch.grain !== undefined) return onGrain(patch, patch.grain, rules, isCurved);
+  if (isCurved || rules.printed) return template(patch, seam);
   return settingTriangle(patch, rules) ?? rectangle(patch.outline, seam) ?? slantedSash(patch, seam) ?? triangle(patch.outline, seam, 'any grain') ?? template(patch, seam);
 }
 
@@ -131,11 +134,11 @@ function flippedCorner(outline: readonly Point[], seam: Exact): Known {
 }
 
 /** A patch whose grain line the author fixed: turned until it stands upright, then cut along the axes or as a template. */
-function onGrain(patch: Cuttable, grain: Exact, seam: Exact, isCurved: boolean): Known {
+function onGrain(patch: Cuttable, grain: Exact, { seam, printed }: CutRules, isCurved: boolean): Known {
   const steps = toInteger(div(grain, fraction(15)));
   if (steps === undefined) return anyTurn(patch, seam);
   const turned = { ...patch, outline: applyToAll(patch.outline, turn(-(steps % 24))) };
-  if (isCurved) return template(turned, seam);
+  if (isCurved || printed) return template(turned, seam);
   const upright = isUprightRectangle(turned.outline) ? rectangle(turned.outline, seam) : undefined;
   return upright ?? triangle(turned.outline, seam, 'fixed grain') ?? template(turned, seam);
 }

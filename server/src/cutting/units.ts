@@ -13,6 +13,11 @@ export function usualWidth(units: UnitSystem): Exact {
   return units === 'inches' ? fraction(40) : toInches(fraction(105), 'cm');
 }
 
+/** What cloth is sold in steps of: 1/8 yd or 0.1 m (language.md, section 3). */
+export function usualYardage(units: UnitSystem): Exact {
+  return units === 'inches' ? toInches(fraction(1, 8), 'yd') : toInches(fraction(10), 'cm');
+}
+
 /** Rules in which no step is zero or negative: a pattern that says so has a problem of its own, and is planned by the usual ones. */
 export function soundRules(rules: Rules): Rules {
   const isMetric = rules.units === 'centimetres';
@@ -20,7 +25,7 @@ export function soundRules(rules: Rules): Rules {
     ...rules,
     seam: less(rules.seam, ZERO) ? ZERO : rules.seam,
     roundUp: positive(rules.roundUp, isMetric ? toInches(fraction(1), 'mm') : fraction(1, 8)),
-    yardage: positive(rules.yardage, isMetric ? toInches(fraction(10), 'cm') : toInches(fraction(1, 8), 'yd')),
+    yardage: positive(rules.yardage, usualYardage(rules.units)),
     spare: less(rules.spare, ZERO) ? ZERO : rules.spare,
   };
 }

@@ -19,6 +19,8 @@ export interface Exploding {
   readonly sides: PressedSeams['sides'];
   /** True for parts that lie ready. */
   readonly isReady: (part: Assembly) => boolean;
+  /** How far parts move from the middle of what they are sewn into, of the way between their middles; 0 leaves them where they lie. */
+  readonly apart?: number;
 }
 
 /** A part of a block. */
@@ -51,7 +53,7 @@ interface Picture extends Exploding, Pick<Scene, 'blocks' | 'sources'> {
 
 type Shift = readonly [x: number, y: number];
 
-/** Of the way between the middles of a part and of the whole. */
+/** Unless said. */
 const APART = 0.16;
 
 function exploded(picture: Picture): Scene {
@@ -81,11 +83,12 @@ function move(picture: Picture, part: Assembly, by: Shift, shifts: Map<number, S
     shifts.set(part.patch, by);
   } else if (part.kind === 'finish') move(picture, part.part, by, shifts);
   else {
-    const apart = picture.isReady(part) && part !== picture.part ? 0 : APART;
+    const isWhole = picture.isReady(part) && part !== picture.part;
+    const apart = isWhole ? 0 : (picture.apart ?? APART);
     const [x, y] = middle(boxIn(picture, part));
     for (const each of part.parts) {
       const [ownX, ownY] = middle(boxIn(picture, each));
-      move({ ...picture, ...(apart === 0 ? { isReady: () => true } : {}) }, each, [by[0] + apart * (ownX - x), by[1] + apart * (ownY - y)], shifts);
+      move({ ...picture, ...(isWhole ? { isReady: () => true } : {}) }, each, [by[0] + apart * (ownX - x), by[1] + apart * (ownY - y)], shifts);
     }
   }
 }

@@ -12,7 +12,21 @@ export interface Scene {
   readonly blocks: readonly SceneBlock[];
   /** In drawing order. */
   readonly items: readonly (SceneUse | SceneShape)[];
+  /** Over all of them; absent where nothing is written. */
+  readonly labels?: readonly SceneLabel[];
   readonly sources: readonly Place[];
+}
+
+/** A short text in one line. */
+export interface SceneLabel {
+  readonly text: string;
+  /** The middle of the text, or of its left end. */
+  readonly x: number;
+  readonly y: number;
+  readonly from: 'middle' | 'left';
+  /** Of its letters, about. */
+  readonly size: number;
+  readonly fill: string;
 }
 
 export interface SceneBlock {

@@ -5,7 +5,7 @@
 import { coordinate, escapeXml, factor } from './markup.ts';
 import { IDENTITY, scaleOf, type Matrix } from './matrix.ts';
 import { pathOf } from './path.ts';
-import type { Scene, SceneBlock, SceneShape, SceneUse } from './scene.ts';
+import type { Scene, SceneBlock, SceneLabel, SceneShape, SceneUse } from './scene.ts';
 
 export interface SvgOptions {
   /** What a screen reader says and a tooltip shows; the scene's own title unless given. */
@@ -33,6 +33,7 @@ export function svgOf(scene: Scene, options: SvgOptions = {}): string {
     `<g${seamMarkup(scene, options)} stroke-linejoin="round">`,
     ...itemsMarkup(scene, pen),
     '</g>',
+    ...labelsMarkup(scene.labels ?? []),
     '</svg>',
     '',
   ].join('\n');
@@ -100,6 +101,16 @@ function shapesMarkup(shapes: readonly SceneShape[], pen: Pen): string[] {
   return [...layers]
     .sort(([a], [b]) => a - b)
     .flatMap(([, layer]) => [...layer].map(([fill, paths]) => `<path fill="${escapeXml(fill)}"${pen.stroke} d="${paths.join('')}"/>`));
+}
+
+/** The baseline lies about a third of the letters' size below their middle. */
+function labelsMarkup(labels: readonly SceneLabel[]): string[] {
+  if (labels.length === 0) return [];
+  const texts = labels.map(({ text, x, y, from, size, fill }) => {
+    const anchor = from === 'middle' ? ' text-anchor="middle"' : '';
+    return `<text x="${coordinate(x)}" y="${coordinate(y + size * 0.35)}" font-size="${coordinate(size)}" fill="${escapeXml(fill)}"${anchor}>${escapeXml(text)}</text>`;
+  });
+  return ['<g font-family="sans-serif">', ...texts, '</g>'];
 }
 
 function useMarkup(scene: Scene, use: SceneUse, { prefix }: Pen): string {

@@ -17,7 +17,7 @@ export function firstFit(problem: Problem, wanted: readonly number[], habit: Hab
   const open = begun.filter(({ column }) => canHoldMore(problem, column, wanted));
   const boards = open.flatMap(({ column, copies }) => Array.from({ length: Math.min(copies, MOST_OPEN) }, () => boardOf(problem, column)));
   const closed = begun.flatMap((each) => (open.includes(each) ? lessCopies(each, MOST_OPEN) : [each]));
-  const own = wanted.map((count, item) => ({ item, count, own: ownKind(problem, item, count, habit) })).filter(({ count }) => count > 0);
+  const own = wanted.flatMap((count, item) => (count > 0 ? [{ item, count, own: ownKind(problem, item, count, habit) }] : []));
   own.sort((a, b) => (b.own?.kind.height ?? 0) - (a.own?.kind.height ?? 0) || a.item - b.item);
   for (const { item, count, own: place } of own) if (place) closed.push(...lay(boards, { item, count, place, problem }));
   const laid = boards.map((board) => ({ column: written(board, problem), copies: 1 }));

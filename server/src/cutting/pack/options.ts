@@ -41,33 +41,41 @@ interface Inside {
   readonly grid: number;
 }
 
-/** Undefined when no way fits. */
-export function optionFor(ways: readonly Way[], count: number, { height, room, grid }: Inside): Option | undefined {
+/** What widths hold, by the ways and stacks it is for: the same in strips of many heights. */
+export type Steps = Map<string, Pick<Option, 'widths' | 'pieces' | 'most'>>;
+
+/** Undefined when no way fits. `known` is that of the kind of piece and its count. */
+export function optionFor(ways: readonly Way[], count: number, { height, room, grid }: Inside, known: Steps): Option | undefined {
   const fitting = ways.filter(({ down }) => down <= height);
   const stacked = fitting.map((way) => ({ ...way, stack: Math.min(count, Math.floor(height / way.down)), steps: way.across / grid }));
   const best = stacked.filter((way, i) => !stacked.some((other, j) => i !== j && isBetter(other, way) && (j < i || !isBetter(way, other))));
-  return best.length === 0 ? undefined : steppedOption(best, count, { height, room, grid });
+  return best.length === 0 ? undefined : steppedOption(best, count, { height, room, grid }, known);
 }
 
 function isBetter(a: StackedWay, b: StackedWay): boolean {
   return a.steps <= b.steps && a.stack >= b.stack;
 }
 
-function steppedOption(ways: readonly StackedWay[], count: number, { height, room }: Inside): Option {
-  const held = heldIn(ways, room);
-  const widths: number[] = [];
-  for (let x = 1; x <= room && (held[x - 1] as number) < count; x += 1) if ((held[x] as number) > (held[x - 1] as number)) widths.push(x);
-  const pieces = Int32Array.from(widths, (x) => Math.min(count, held[x] as number));
+function steppedOption(ways: readonly StackedWay[], count: number, { height, room }: Inside, known: Steps): Option {
+  const name = ways.map(({ steps, stack }) => `${steps} ${stack}`).join('|');
+  const found = known.get(name) ?? stepsIn(ways, count, room);
+  known.set(name, found);
+  const { widths, pieces } = found;
   let cuts: Int32Array | undefined;
   return {
     ways,
-    widths: Int32Array.from(widths),
-    pieces,
-    most: held[room] as number,
+    ...found,
     get cuts() {
       return (cuts ??= pieces.map((each, i) => cutsOf(groupsIn(ways, widths[i] as number, each, height), height)));
     },
   };
+}
+
+function stepsIn(ways: readonly StackedWay[], count: number, room: number): Pick<Option, 'widths' | 'pieces' | 'most'> {
+  const held = heldIn(ways, room);
+  const widths: number[] = [];
+  for (let x = 1; x <= room && (held[x - 1] as number) < count; x += 1) if ((held[x] as number) > (held[x - 1] as number)) widths.push(x);
+  return { widths: Int32Array.from(widths), pieces: Int32Array.from(widths, (x) => Math.min(count, held[x] as number)), most: held[room] as number };
 }
 
 /** For each width, how many pieces it holds, wanted or not. */

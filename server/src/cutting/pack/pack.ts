@@ -1,7 +1,8 @@
 /** Least cloth, then the least labour: a plan at once, a better one step by step, and how far from the best it can be at most. */
 import { branch } from './branch.ts';
 import { firstFit, type Habit } from './first-fit.ts';
-import { problemOf } from './problem.ts';
+import { draftOf, type Draft } from './draft.ts';
+import { problemOf, type Problem } from './problem.ts';
 import { offer, openSearch, type Search } from './search.ts';
 import { tidy } from './tidy.ts';
 import type { Cloth, Demand, PackOptions, Packing } from './types.ts';
@@ -20,14 +21,37 @@ export function firstPlan(demand: readonly Demand[], cloth: Cloth): Packing {
   return packingOf(openSearch(problem, firstFit(problem, problem.counts, 'least'), 0, 0));
 }
 
-/** Gets better step by step; may be left after any of them. Returns the last. */
-export function* better(demand: readonly Demand[], cloth: Cloth, { seed = 1, effort = EFFORT }: PackOptions = {}): Generator<Step, Packing> {
-  const problem = problemOf(demand, cloth);
-  const search = openSearch(problem, firstFit(problem, problem.counts, 'least'), seed, effort * (1 - TIDYING));
+/** The best of the ways a person may lay them by hand. */
+export function firstPlans(demand: readonly Demand[], cloth: Cloth): Packing {
+  return packingOf(begun(problemOf(demand, cloth), 0, 0));
+}
+
+function begun(problem: Problem, seed: number, effort: number): Search {
+  const search = openSearch(problem, firstFit(problem, problem.counts, 'least'), seed, effort);
   for (const habit of OTHER_HABITS) offer(search, firstFit(problem, problem.counts, habit));
+  if (problem.items.length <= FEW) offer(search, apart(problem));
+  return search;
+}
+
+/** Of more kinds than these it is never best to keep all apart. */
+const FEW = 40;
+
+/** Each kind in strips of its own. */
+function apart(problem: Problem): Draft {
+  const alone = problem.counts.map((count, item) => {
+    const wanted = problem.counts.map((_, other) => (other === item ? count : 0));
+    return OTHER_HABITS.map((habit) => firstFit(problem, wanted, habit)).reduce((best, each) => (each.total < best.total ? each : best), firstFit(problem, wanted, 'least'));
+  });
+  return draftOf(problem, alone.flatMap(({ parts }) => parts));
+}
+
+/** Gets better step by step; may be left after any of them. Returns the last. */
+export function* better(demand: readonly Demand[], cloth: Cloth, { seed = 1, effort = EFFORT, enough = () => false }: PackOptions = {}): Generator<Step, Packing> {
+  const problem = problemOf(demand, cloth);
+  const search = begun(problem, seed, effort * (1 - TIDYING));
   if (problem.items.length === 0) return packingOf(search);
   const step = (): Step => ({ packing: packingOf(search), done: Math.min(1, search.work.spent / effort) });
-  for (const stage = branch(search); !stage.next().done; ) yield step();
+  for (const stage = branch(search); !enough(search.found.draft.total, search.found.lowerBound) && !stage.next().done; ) yield step();
   search.work.limit = search.work.spent + effort * TIDYING;
   for (const stage = tidy(search); !stage.next().done; ) yield step();
   return packingOf(search);

@@ -2,7 +2,7 @@
  * From demand and cloth to what the search works on: items with the ways they may lie, kinds of strip with what fits them, and
  * sources, each the thing one more of which is paid for: a strip of one height, or a sheet cut one way.
  */
-import { optionFor, type Option, type Way } from './options.ts';
+import { optionFor, type Option, type Steps, type Way } from './options.ts';
 import type { Cloth, Demand } from './types.ts';
 
 export interface Problem {
@@ -87,7 +87,8 @@ function sourcesOf(cloth: Cloth, frame: Frame, items: readonly Item[]): readonly
   const heights = [...new Set(found)].sort((a, b) => b - a);
   const grid = ways.flat().reduce((divisor, { across }) => commonDivisor(divisor, across), 0);
   const room = grid > 0 ? Math.floor(frame.width / grid) : 0;
-  const strips = heights.map((height) => ({ height, room, options: items.map(({ size }, i) => optionFor(ways[i] ?? [], size.count, { height, room, grid })) }));
+  const asked = items.map(({ size: { count } }, i): { readonly count: number; readonly ways: readonly Way[]; readonly known: Steps } => ({ count, ways: ways[i] ?? [], known: new Map() }));
+  const strips = heights.map((height) => ({ height, room, options: asked.map((each) => optionFor(each.ways, each.count, { height, room, grid }, each.known)) }));
   const useful = strips.filter(({ options }) => options.some(Boolean));
   if (cloth.kind === 'sheets') return useful.length > 0 ? [{ cost: 1, strips: useful, sheet: { height: frame.height, turned: frame.turned } }] : [];
   return useful.map((strip) => ({ cost: strip.height, strips: [strip] }));

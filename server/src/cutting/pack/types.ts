@@ -27,6 +27,8 @@ export interface PackOptions {
   readonly seed?: number;
   /** How long to look, in steps of work: about 700 million a second. */
   readonly effort?: number;
+  /** Whether a plan is as good as the best for whoever asks, by its total and how low any plan can be; then only its cuts are still looked at. */
+  readonly enough?: (total: number, lowerBound: number) => boolean;
 }
 
 /** Some pieces of one kind, cut from a strip side by side. */
