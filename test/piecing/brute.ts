@@ -14,7 +14,7 @@ import { edgesOf } from '../../server/src/exact/polygon.ts';
 
 export type Box = readonly [x: number, y: number, width: number, height: number];
 
-interface Stretch {
+export interface Stretch {
   readonly level: boolean;
   /** The line: y of level ones, x of upright ones. */
   readonly line: number;
@@ -38,7 +38,7 @@ export function fewestCuts(boxes: readonly Box[], most: number): number | undefi
 }
 
 /** Between neighbouring corners on a line, inside the block. */
-function stretchesOf(boxes: readonly Box[]): Stretch[] {
+export function stretchesOf(boxes: readonly Box[]): Stretch[] {
   const corners = boxes.flatMap(([x, y, w, h]) => [[x, y], [x + w, y], [x, y + h], [x + w, y + h]] as const);
   const right = Math.max(...corners.map(([x]) => x));
   const bottom = Math.max(...corners.map(([, y]) => y));
@@ -57,7 +57,7 @@ function stretchesOf(boxes: readonly Box[]): Stretch[] {
   return [...found.values()];
 }
 
-function endsOf({ level, line, from, to }: Stretch): readonly [string, string] {
+export function endsOf({ level, line, from, to }: Stretch): readonly [string, string] {
   return level ? [`${from} ${line}`, `${to} ${line}`] : [`${line} ${from}`, `${line} ${to}`];
 }
 

@@ -54,7 +54,7 @@ describe('a block by itself', () => {
       const stretches = assembled.plan.seams.flatMap((seam) => seam.stretches);
       if (stretches.length > 13 || assembled.plan.partial > 0) continue;
       const layout = block('Any', 1, 1, []);
-      const pressing = pressingOf({ blocks: [{ layout, count: 3, assembled }], setting: undefined, way: 'nested' });
+      const pressing = pressingOf({ blocks: [{ layout, count: 3, assembled }], setting: undefined, methods: {} });
       const crossings = crossingsSeen(stretches);
       const open = new Set(openIn(pressing));
       const free = crossings.filter(({ a, b }) => !open.has(a) && !open.has(b));
@@ -142,7 +142,7 @@ function assembledFrom(patches: readonly Patch[]): Assembled {
 }
 
 function pressBlock(patches: readonly Patch[]): Pressing {
-  return pressingOf({ blocks: [{ layout: block('Any', 2, 2, patches), count: 1, assembled: assembledFrom(patches) }], setting: undefined, way: 'nested' });
+  return pressingOf({ blocks: [{ layout: block('Any', 2, 2, patches), count: 1, assembled: assembledFrom(patches) }], setting: undefined, methods: {} });
 }
 
 function openIn({ blocks }: Pressing): number[] {

@@ -8,7 +8,7 @@ import type { BlockLayout, Placement } from '../geometry/layout.ts';
 import type { Methods } from '../model/pattern.ts';
 import type { Stretch } from './plan.ts';
 import { BULKY } from './press-points.ts';
-import type { RimPoint, SeamEnd, SeamPoints } from './press-points.ts';
+import type { Pressed, RimPoint, SeamEnd, SeamPoints } from './press-points.ts';
 import type { PressPair } from './press-solve.ts';
 import { blockOutline } from './setting.ts';
 import type { Setting } from './setting.ts';
@@ -19,7 +19,8 @@ export interface PressedPlan {
   readonly layout: BlockLayout | undefined;
   readonly count: number;
   readonly points: SeamPoints;
-  readonly way: NonNullable<Methods['press']>['way'];
+  /** What is said where a seam lies. */
+  readonly wayOf: (each: Pressed) => NonNullable<Methods['press']>['way'];
   readonly first: number;
 }
 

@@ -7,6 +7,7 @@ import type { Point } from '../exact/point.ts';
 import type { BlockLayout } from '../geometry/layout.ts';
 import type { Methods } from '../model/pattern.ts';
 import { lightness } from '../text/colour.ts';
+import { methodsAt } from './methods-at.ts';
 import { meetingsOf } from './press-quilt.ts';
 import type { PressedPlan, SeamPair } from './press-quilt.ts';
 import { seamPoints } from './press-points.ts';
@@ -14,7 +15,7 @@ import type { Pressed } from './press-points.ts';
 import { solvePressing } from './press-solve.ts';
 import { blockOutline } from './setting.ts';
 import type { Setting } from './setting.ts';
-import type { BlockToMake } from './units.ts';
+import type { BlockToMake } from './unit-parts.ts';
 
 /** As seen from `from` to `to` of the stretch. */
 export type PressSide = 'left' | 'right' | 'open';
@@ -24,7 +25,15 @@ export interface PressedSeams {
   readonly layout: BlockLayout | undefined;
   /** For each seam of the plan, by its number, the side of each of its stretches. */
   readonly sides: readonly (readonly PressSide[])[];
+  /** Likewise, why. */
+  readonly reasons: readonly (readonly PressReason[])[];
 }
+
+/**
+ * `said`: the author asks for it; `bulky`: too many seams meet; `dark`: the darker fabric lies there; `plain`: away from a pieced
+ * part; `nests`: so that crossings lock; `free`: either side would do.
+ */
+export type PressReason = 'said' | 'bulky' | 'dark' | 'plain' | 'nests' | 'free';
 
 export interface Pressing {
   readonly blocks: readonly PressedSeams[];
@@ -55,11 +64,11 @@ type Way = NonNullable<Methods['press']>['way'];
 export interface PressTask {
   readonly blocks: readonly BlockToMake[];
   readonly setting: Setting | undefined;
-  /** Of the pattern; a block's own comes before it. */
-  readonly way: Way;
+  /** Of the pattern; what a block says comes before them. */
+  readonly methods: Methods;
 }
 
-export function pressingOf({ blocks, setting, way }: PressTask): Pressing {
+export function pressingOf({ blocks, setting, methods }: PressTask): Pressing {
   const plans: PressedPlan[] = [];
   let first = 0;
   const add = (plan: Omit<PressedPlan, 'first'>): void => {
@@ -67,9 +76,10 @@ export function pressingOf({ blocks, setting, way }: PressTask): Pressing {
     first += plan.points.pressed.length;
   };
   for (const { layout, count, assembled } of blocks) {
-    add({ layout, count, points: seamPoints(assembled.plan, blockOutline(layout)), way: layout.instance.methods.press?.way ?? way });
+    const wayOf = ({ stretch }: Pressed): Way => methodsAt(layout, [...stretch.left, ...stretch.right], methods).press?.way ?? 'nested';
+    add({ layout, count, points: seamPoints(assembled.plan, blockOutline(layout)), wayOf });
   }
-  if (setting?.assembled) add({ layout: undefined, count: 1, points: seamPoints(setting.assembled.plan, []), way });
+  if (setting?.assembled) add({ layout: undefined, count: 1, points: seamPoints(setting.assembled.plan, []), wayOf: () => methods.press?.way ?? 'nested' });
   return pressed(plans, setting);
 }
 
@@ -79,7 +89,7 @@ function pressed(plans: readonly PressedPlan[], setting: Setting | undefined): P
   for (const seam of bulky) open[seam] = true;
   const close = pairs.filter(({ a, b }) => open[a] !== true && open[b] !== true);
   const wish = plans.flatMap((plan) => plan.points.pressed.map((each) => (each.as === each.number ? wishOf(plan, each, setting) : 0)));
-  const settled = plans.flatMap((plan) => plan.points.pressed.map((each): 0 | 1 | undefined => (plan.way === 'to_dark' ? sideWished(wishOf(plan, each, setting)) : undefined)));
+  const settled = plans.flatMap((plan) => plan.points.pressed.map((each): 0 | 1 | undefined => (plan.wayOf(each) === 'to_dark' ? sideWished(wishOf(plan, each, setting)) : undefined)));
   const { sides, proven } = solvePressing({ settled, wish, pairs: close });
   const isNested = ({ a, b, differ }: SeamPair): boolean => (sides[a] !== sides[b]) === differ;
   const conflicts = close.filter((pair) => !isNested(pair));
@@ -87,7 +97,15 @@ function pressed(plans: readonly PressedPlan[], setting: Setting | undefined): P
     const seam = plan.first + each.as;
     return open[seam] === true ? 'open' : sides[seam] === 1 ? 'left' : 'right';
   };
-  const seams = plans.map((plan) => ({ layout: plan.layout, sides: bySeam(plan, (each) => sideOf(plan, each)) }));
+  const meeting = new Set(close.flatMap(({ a, b }) => [a, b]));
+  const reasonOf = (plan: PressedPlan, each: Pressed): PressReason => {
+    const seam = plan.first + each.as;
+    if (open[seam] === true) return plan.wayOf(each) === 'open' ? 'said' : 'bulky';
+    const first = plan.points.pressed[each.as] ?? each;
+    if (sideWished(wishOf(plan, first, setting)) === sides[seam]) return isByPieced(plan, first, setting) ? 'plain' : 'dark';
+    return meeting.has(seam) ? 'nests' : 'free';
+  };
+  const seams = plans.map((plan) => ({ layout: plan.layout, sides: bySeam(plan, (each) => sideOf(plan, each)), reasons: bySeam(plan, (each) => reasonOf(plan, each)) }));
   return {
     blocks: seams.filter((each) => each.layout !== undefined),
     setting: seams.find((each) => each.layout === undefined),
@@ -99,15 +117,15 @@ function pressed(plans: readonly PressedPlan[], setting: Setting | undefined): P
   };
 }
 
-function opened({ way, points }: PressedPlan): boolean[] {
+function opened({ wayOf, points }: PressedPlan): boolean[] {
   const over = new Set(points.bulky.flatMap((point) => point.over.map((each) => each.as)));
-  return points.pressed.map((each) => way === 'open' || over.has(each.as));
+  return points.pressed.map((each) => wayOf(each) === 'open' || over.has(each.as));
 }
 
-function bySeam({ points }: PressedPlan, sideOf: (each: Pressed) => PressSide): PressSide[][] {
-  const sides: PressSide[][] = [];
-  for (const each of points.pressed) (sides[each.seam.number] ??= []).push(sideOf(each));
-  return sides;
+function bySeam<T>({ points }: PressedPlan, of: (each: Pressed) => T): T[][] {
+  const all: T[][] = [];
+  for (const each of points.pressed) (all[each.seam.number] ??= []).push(of(each));
+  return all;
 }
 
 function weigh(pairs: readonly SeamPair[]): number {
@@ -127,7 +145,17 @@ function wishOf(plan: PressedPlan, { stretch }: Pressed, setting: Setting | unde
     return patch ? lightness(patch.fabric.colour) : PIECED;
   };
   const [left, right] = [mean(stretch.left.map(lightOf)), mean(stretch.right.map(lightOf))];
-  return left === undefined || right === undefined || left === right ? 0 : left < right ? plan.count : -plan.count;
+  if (left === undefined || right === undefined || left === right) return 0;
+  const wish = isByPieced(plan, { stretch }, setting) ? MORE * plan.count : plan.count;
+  return left < right ? wish : -wish;
+}
+
+/** Bulk is worse than a shadow: a seam away from a pieced part counts for two to the darker fabric. */
+const MORE = 2;
+
+/** A seam of the setting beside a block. */
+function isByPieced({ layout }: PressedPlan, { stretch }: Pick<Pressed, 'stretch'>, setting: Setting | undefined): boolean {
+  return !layout && [...stretch.left, ...stretch.right].some((part) => setting?.parts[part]?.placement !== undefined);
 }
 
 const PIECED = 1000;

@@ -4,7 +4,7 @@
  */
 import type { BlockLayout, QuiltLayout } from '../geometry/layout.ts';
 import type { Finding } from '../model/finding.ts';
-import type { Rules } from '../model/pattern.ts';
+import type { Methods, Rules } from '../model/pattern.ts';
 import { assemble } from './assembly.ts';
 import type { Assembled } from './assembly.ts';
 import { blockFindings, settingFindings } from './findings.ts';
@@ -13,7 +13,10 @@ import { pressingOf } from './pressing.ts';
 import type { Pressing } from './pressing.ts';
 import { settingOf } from './setting.ts';
 import type { Setting } from './setting.ts';
+import { methodsKey } from './methods-at.ts';
+import { isOnPaper } from './foundation.ts';
 import { unitsOf } from './units.ts';
+import type { BlockToMake } from './unit-parts.ts';
 import type { Units } from './units.ts';
 
 export interface BlockSewing {
@@ -27,6 +30,7 @@ export interface BlockSewing {
 }
 
 export interface QuiltSewing {
+  readonly layout: QuiltLayout;
   /** In the order of the layout; `name` as the outputs call it. */
   readonly blocks: readonly (BlockSewing & { readonly name: string; readonly count: number })[];
   readonly setting: Setting;
@@ -71,14 +75,31 @@ export function settingSewing(layout: QuiltLayout): SettingSewing {
 
 const quilts = new WeakMap<QuiltLayout, Map<string, QuiltSewing>>();
 
-/** Of the rules only `press` matters. */
-export function sewingOf(layout: QuiltLayout, rules: Pick<Rules, 'methods'>): QuiltSewing {
-  const way = rules.methods.press?.way ?? 'nested';
-  const known = quilts.get(layout) ?? new Map<string, QuiltSewing>();
-  quilts.set(layout, known);
-  const sewing = known.get(way) ?? sewQuilt(layout, way);
-  known.set(way, sewing);
-  return sewing;
+/** Of the rules only `method` and `press` matter. */
+export function sewingOf(layout: QuiltLayout, { methods }: Pick<Rules, 'methods'>): QuiltSewing {
+  return remembered(quilts, layout, methods, () => sewQuilt(layout, methods));
+}
+
+const units = new WeakMap<QuiltLayout, Map<string, Units>>();
+
+/** The units of a quilt alone, which take no pressing. */
+export function unitsOfQuilt(layout: QuiltLayout, methods: Methods): Units {
+  return remembered(units, layout, methods, () => unitsOf(layout.blocks.flatMap(({ layout: block, count }) => (isOnPaper(block) ? [] : toMake(block, count))), methods));
+}
+
+/** A block as one of the quilt's; nothing where no plan was worked out. */
+function toMake(layout: BlockLayout, count: number): readonly BlockToMake[] {
+  const { assembled } = sewingOfBlock(layout);
+  return assembled ? [{ layout, count, assembled }] : [];
+}
+
+function remembered<T>(memo: WeakMap<QuiltLayout, Map<string, T>>, layout: QuiltLayout, methods: Methods, make: () => T): T {
+  const known = memo.get(layout) ?? new Map<string, T>();
+  memo.set(layout, known);
+  const name = methodsKey(methods);
+  const found = known.get(name) ?? make();
+  known.set(name, found);
+  return found;
 }
 
 function sewBlock(layout: BlockLayout): BlockSewing {
@@ -92,13 +113,13 @@ function sewSetting(layout: QuiltLayout): SettingSewing {
   return { setting, findings: settingFindings(setting) };
 }
 
-function sewQuilt(layout: QuiltLayout, way: 'open' | 'to_dark' | 'nested'): QuiltSewing {
+function sewQuilt(layout: QuiltLayout, methods: Methods): QuiltSewing {
   const sewn = layout.blocks.map((block) => ({ ...sewingOfBlock(block.layout), name: block.name, count: block.count }));
-  const toMake = sewn.flatMap(({ layout: block, count, assembled }) => (assembled ? [{ layout: block, count, assembled }] : []));
+  const made = layout.blocks.flatMap((block) => toMake(block.layout, block.count));
   const { setting, findings: told } = settingSewing(layout);
-  const pressing = pressingOf({ blocks: toMake, setting, way });
+  const pressing = pressingOf({ blocks: made, setting, methods });
   const findings = [...sewn.flatMap((block) => block.findings), ...told];
-  return { blocks: sewn, setting, units: unitsOf(toMake), pressing, seams: countSeams(toMake, setting, pressing), findings };
+  return { layout, blocks: sewn, setting, units: unitsOfQuilt(layout, methods), pressing, seams: countSeams(made, setting, pressing), findings };
 }
 
 function countSeams(made: readonly { readonly count: number; readonly assembled: Assembled }[], setting: Setting, { nested, open, conflicts }: Pressing): SeamCounts {

@@ -1,25 +1,28 @@
 /**
- * The units of a quilt: sub-assemblies that are the same up to turning are one unit, counted over the whole quilt. A mirror image
- * is another unit. Parts that differ at a glance are never compared closely.
+ * The units of a quilt: sub-assemblies that are the same up to turning, and made in the same way, are one unit, counted over the
+ * whole quilt. A mirror image is another unit. Parts that differ at a glance are never compared closely.
  */
 import { shapeKey } from '../exact/polygon.ts';
 import type { Polygon } from '../exact/polygon.ts';
 import type { BlockLayout } from '../geometry/layout.ts';
-import type { Assembled } from './assembly.ts';
-import { printOf } from './canonical.ts';
-import type { Coloured } from './canonical.ts';
+import type { Methods } from '../model/pattern.ts';
 import { groupedBy } from '../text/grouped.ts';
-import { unitName } from './names.ts';
+import { makingKey } from './making.ts';
+import type { Making } from './making.ts';
 import type { UnitName } from './names.ts';
-import { outlineAround, sidesOf, visibleShapes } from './outline.ts';
+import { outlineAround, sidesOf } from './outline.ts';
 import type { Measure } from './outline.ts';
 import { patchesIn } from './plan.ts';
 import type { Assembly } from './plan.ts';
+import { madeParts } from './unit-parts.ts';
+import type { BlockToMake, MadePart } from './unit-parts.ts';
 
 export interface Unit {
   readonly number: number;
   /** As the trade calls it, where it has a name. */
   readonly name: UnitName | undefined;
+  /** How it is made, where that is said or usual; else piece by piece. */
+  readonly made?: Making;
   /** `block` when it is a whole one. */
   readonly is: 'unit' | 'block';
   /** Where it is met first: the block, the part of its plan, and its patches there. */
@@ -40,16 +43,12 @@ export interface UnitUse {
   readonly layout: BlockLayout;
   /** In each of these blocks. */
   readonly times: number;
+  /** In all of them. */
+  readonly count: number;
 }
 
 /** Equal parts together: other units, or patches by the first that is met. */
 export type UnitPart = { readonly kind: 'unit'; readonly unit: number; readonly count: number } | { readonly kind: 'patch'; readonly patch: number; readonly count: number };
-
-export interface BlockToMake {
-  readonly layout: BlockLayout;
-  readonly count: number;
-  readonly assembled: Assembled;
-}
 
 export interface Units {
   readonly units: readonly Unit[];
@@ -57,93 +56,57 @@ export interface Units {
   readonly numbers: ReadonlyMap<Assembly, number>;
 }
 
-/** In the order they can be made in: a unit comes after those it is sewn from. */
-export function unitsOf(blocks: readonly BlockToMake[]): Units {
-  const groups = new Map<string, Kind[]>();
+/** In the order they can be made in: a unit comes after those it is sewn from. `methods` are those of the pattern. */
+export function unitsOf(blocks: readonly BlockToMake[], methods: Methods = {}): Units {
+  const parts = madeParts(blocks, methods);
+  const kinds = new Map<string, Kind>();
   const numbers = new Map<Assembly, number>();
-  const kinds: Kind[] = [];
-  for (const part of blocks.flatMap(partsOfBlock)) {
-    const near = groups.get(part.print) ?? [];
-    groups.set(part.print, near);
-    let kind = near.find(({ first }) => readingOf(first) === readingOf(part));
-    if (!kind) {
-      kind = { number: kinds.length, first: part, all: [] };
-      near.push(kind);
-      kinds.push(kind);
-    }
+  const waysIn = new Map<Assembly, readonly string[]>();
+  for (const part of parts) {
+    const inside = piecesOf(part.node).flatMap((piece) => waysIn.get(piece) ?? []);
+    const ways = part.making ? [...inside, `${part.shape.number} ${makingKey(part.making)}`].sort() : inside;
+    waysIn.set(part.node, ways);
+    const name = `${part.shape.number}: ${ways.join()}`;
+    const kind = kinds.get(name) ?? { number: kinds.size, first: part, all: [] };
+    kinds.set(name, kind);
     kind.all.push(part);
     for (const node of part.nodes) numbers.set(node, kind.number);
   }
-  return { units: kinds.map((kind) => unitOf(kind, numbers)), numbers };
+  return { units: [...kinds.values()].map((kind) => unitOf(kind, numbers)), numbers };
 }
 
+/** Parts that are the same up to turning and are made in the same way, with all that is in them. */
 interface Kind {
   readonly number: number;
-  readonly first: Part;
-  readonly all: Part[];
-}
-
-interface Part {
-  readonly block: BlockToMake;
-  /** The part; within it what it was before corners were flipped onto it and seams finished. */
-  readonly nodes: readonly Assembly[];
-  readonly shapes: readonly number[];
-  readonly print: string;
-  readonly isBlock: boolean;
-  /** Read closely, once asked for. */
-  reading?: string;
-}
-
-/** Every part of more than one patch, parts before wholes. */
-function partsOfBlock(block: BlockToMake): Part[] {
-  const { plan, names, kinds } = block.assembled;
-  const shapeOf = new Map(names.map((name, shape) => [name, shape]));
-  const found: Part[] = [];
-  const visit = (node: Assembly, above: readonly Assembly[]): void => {
-    if (node.kind === 'finish' || node.kind === 'flip') return visit(node.part, [...above, node]);
-    if (node.kind === 'join') node.parts.forEach((part) => visit(part, []));
-    if (node.kind === 'patch' && above.length === 0) return;
-    const shapes = patchesIn(node).flatMap((patch) => shapeOf.get(patch) ?? []);
-    found.push({ block, nodes: [...above, node], shapes, print: printOf(kinds, shapes), isBlock: false });
-  };
-  visit(plan.assembly, []);
-  return found.map((part, i) => (i === found.length - 1 ? { ...part, isBlock: true } : part));
-}
-
-function readingOf(part: Part): string {
-  part.reading ??= part.block.assembled.read(part.shapes).key;
-  return part.reading;
+  readonly first: MadePart;
+  readonly all: MadePart[];
 }
 
 function unitOf({ number, first, all }: Kind, numbers: ReadonlyMap<Assembly, number>): Unit {
-  const [part] = first.nodes;
-  const { map, shapes, plan } = first.block.assembled;
+  const { map } = first.block.assembled;
   const outline = outlineAround(map, first.shapes);
-  const uses = [...groupedBy(all, (each) => each.block)].map(([{ layout, count }, here]) => ({ layout, times: here.length, count }));
+  const uses = [...groupedBy(all, (each) => each.block)].map(([{ layout, count }, here]) => ({ layout, times: here.length, count: here.length * count }));
   return {
     number,
-    name: first.shapes.length > MOST_NAMED ? undefined : unitName(outline, first.shapes.flatMap((shape) => visibleShapes(shapes[shape] ?? NOTHING))),
+    name: first.shape.name,
+    ...(first.making ? { made: first.making } : {}),
     is: all.every((each) => each.isBlock) ? 'block' : 'unit',
     layout: first.block.layout,
-    part: part ?? plan.assembly,
-    patches: patchesIn(part ?? plan.assembly),
+    part: first.node,
+    patches: patchesIn(first.node),
     outline,
     size: sidesOf(outline),
-    count: uses.reduce((sum, use) => sum + use.times * use.count, 0),
-    uses: uses.map(({ layout, times }) => ({ layout, times })),
-    parts: sewnFrom(first.block, part ?? plan.assembly, numbers),
+    count: uses.reduce((sum, use) => sum + use.count, 0),
+    uses,
+    parts: sewnFrom(first, numbers),
   };
 }
 
-/** Units of more patches have no name of their own. */
-const MOST_NAMED = 36;
-
-const NOTHING: Coloured = { outline: [], fabric: '', over: [] };
-
 /** The parts of a node, equal ones counted: units by their number, patches by fabric and shape. */
-function sewnFrom({ layout }: BlockToMake, part: Assembly, numbers: ReadonlyMap<Assembly, number>): UnitPart[] {
+function sewnFrom({ block: { layout }, node: whole, making }: MadePart, numbers: ReadonlyMap<Assembly, number>): UnitPart[] {
   const counted = new Map<string, UnitPart>();
-  for (const node of piecesOf(part)) {
+  const isOfPatches = making !== undefined && making.way !== 'singles';
+  for (const node of isOfPatches ? patchesIn(whole).map((patch): Assembly => ({ kind: 'patch', patch })) : piecesOf(whole)) {
     const unit = numbers.get(node);
     const patch = node.kind === 'patch' ? layout.patches[node.patch] : undefined;
     const name = unit === undefined && patch ? `${patch.role} ${patch.fabric.name} ${shapeKey(patch.outline, { mirror: 'different' })}` : `unit ${unit ?? -1}`;
