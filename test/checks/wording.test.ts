@@ -21,3 +21,19 @@ test('a row that does not fill the width needs a spacer at each end, not a borde
   const text = 'block Buoy 5" {\n  ink sand\n}\nquilt {\n  rows 22"\n  row Buoy\n}\n';
   expect(messages(text, 'border-does-not-fit')).toEqual(['a run of these cells of 5" does not divide 22"; a spacer of 1" at each end fills it']);
 });
+
+describe('numbers that nobody would read', () => {
+  const arcs = (patches: string): string[] => messages(`block Arc 4" {\n  box 2 by 2\n${patches}}\nquilt {\n  straight 1 by 1\n  place { Arc }\n  border 1" sand\n}\n`);
+
+  test('places and areas along arcs are rounded', () => {
+    const told = arcs('  patch ink 0,0 arc 3 2,0 2,2 0,2\n');
+    expect(told).toHaveLength(1);
+    expect(told[0]).toMatch(/^this patch leaves the block, 4" by 4", by about \S+(?: \S+)? sq in, at 2" from the left and (?:about )?-?\d*\.?\d+" from the top$/);
+    const free = messages('quilt {\n  straight 1 by 1\n  place { Path }\n}\nblock Path 4" {\n  drunkards_path(ink, sand, 2)\n}\n', 'outside');
+    for (const message of free) expect(message).not.toMatch(/\d{7}/);
+  });
+
+  test('a slip of a ten-thousandth is still said exactly', () => {
+    expect(arcs('  patch ink 0,0 2,0 2,2 0,1.9999\n')).toEqual(['no patch covers 1/2500 sq in of the block, at 0" from the left and 3 4999/5000" from the top']);
+  });
+});

@@ -23,7 +23,7 @@ const host = hostOf({ 'blocks/harbour-blocks.quilt': SAMPLES.at(-1) ?? '' });
 /** Bits of the language and of what people mistype, thrown in anywhere. */
 const SCRAP = fc.oneof(
   fc.constantFrom('{', '}', '"', '"""', '(', ')', '\n', '\r\n', '//', ' ', '|', '-', '/', '\\', '@90', '<', '^', ',', '1/2', '1e400', '0"', '-3"', '9999999', '½', '😀', '\ud83d', '\0', '\u202e'),
-  fc.constantFrom('block ', 'quilt {\n', 'patch ', 'turned 4 {', 'border pieced ', 'sqrt(5)', 'size x 3 by 3', 'let a = a', 'on_point ', 'rows 7"', 'corner ink 9" top_left', 'ink', 'sand', 'Capstan', 'edges '),
+  fc.constantFrom('block ', 'quilt {\n', 'patch ', 'turned 4 {', 'border pieced ', 'sqrt(5)', 'size x 3 by 3', 'let a = a', 'on_point ', 'rows 7"', 'corner ink 9" top_left', 'ink', 'sand', 'Capstan', 'edges ', ' ft', ' Inch', ' yds', '4 fq', ' x 3', 'size y for queen_bed', 'sashing Capstan', ' rest'),
   fc.string({ maxLength: 6, unit: 'binary' }),
 );
 const EDIT = fc.record({ at: fc.double({ min: 0, max: 1, noNaN: true }), cut: fc.nat(12), text: SCRAP });
@@ -83,7 +83,7 @@ function edited(document: Document, { at, cut, text }: { readonly at: number; re
 
 /** All that an editor or a build may ask of a snapshot. */
 function askEverything(snapshot: Snapshot): void {
-  for (const { place, message } of snapshot.problems) {
+  for (const { place, message } of [...snapshot.early, ...snapshot.problems]) {
     expect(rangeOf(snapshot.document, place), message).toBeDefined();
     expect(message).not.toMatch(/undefined|\[object|NaN/);
   }

@@ -16,6 +16,7 @@ const buoy = (grain: string): string => quiltExample(`block Buoy 4" {\n  patch i
 export const biasOutside: Rule = {
   id: 'bias-outside',
   severity: 'hint',
+  when: 'later',
   title: 'A bias edge on the outside',
   why: 'Cloth stretches when it is pulled across its threads. An edge on the bias inside a block is held by the seam across it; on the outside of the block it pulls out of shape when it is handled and pressed, and on the outside of the quilt it makes a border that waves.',
   bad: buoy(' grain 45'),

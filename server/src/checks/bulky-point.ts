@@ -6,6 +6,7 @@ import { sewnFindings, timesText } from './sewing.ts';
 export const bulkyPoint: Rule = {
   id: 'bulky-point',
   severity: 'hint',
+  when: 'later',
   title: 'Many seams that end in one point',
   why: 'Where eight seams end in one point sixteen layers of allowance lie over each other. The point will not lie flat, and the needle goes around it. Pressed open, the layers spread.',
   bad: quiltExample('block Buoy 4" {\n  ink\\sand ink/sand\n  sand/ink sand\\ink\n}'),

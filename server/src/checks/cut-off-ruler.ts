@@ -10,6 +10,7 @@ import { lengthText } from './wording.ts';
 export const cutOffRuler: Rule = {
   id: 'cut-off-ruler',
   severity: 'warning',
+  when: 'later',
   title: 'A cut size that is not on the ruler',
   why: 'A 10" block on a grid of three has patches of 3 1/3", and no ruler shows thirds. Cut sizes are rounded up to the ruler, so such a patch comes out a little too large, and the block with it: sew it and trim it to size, or choose a size that the grid divides.',
   bad: quiltExample('block Buoy 10" {\n  ink  sand ink\n  sand ink  sand\n  ink  sand ink\n}'),

@@ -14,6 +14,7 @@ const waves = (cell: string): string => example(`fabric waves #7d8fa8 "Waves" di
 export const directionalTurned: Rule = {
   id: 'directional-turned',
   severity: 'hint',
+  when: 'later',
   title: 'A directional print that does not stand upright',
   why: 'Stripes, rows of figures and one-way prints show which way they were cut. Cut lists keep such a fabric upright in its block, so a block that is turned, or set on point, turns the print with it. Half a turn is not told: stripes do not show it.',
   bad: waves('waves@90'),

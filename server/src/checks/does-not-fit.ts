@@ -1,9 +1,10 @@
 /** `does-not-fit`: a block that stands in a cell or a place of another proportion or size. */
-import { blockSizeText } from './wording.ts';
+import { equals, mul } from '../exact/number.ts';
 import { example } from './example.ts';
 import { findingsOf, type FindingOf, type Rule } from './rule.ts';
 import type { Pattern } from '../model/pattern.ts';
-import type { Problem } from '../text/problem.ts';
+import type { Fix, Problem } from '../text/problem.ts';
+import { blockSizeText } from './wording.ts';
 
 export const doesNotFit: Rule = {
   id: 'does-not-fit',
@@ -18,10 +19,19 @@ export const doesNotFit: Rule = {
 
 function problemOf(finding: FindingOf<'does-not-fit'>, pattern: Pattern): Problem {
   const say = (size: FindingOf<'does-not-fit'>['found']): string => blockSizeText(size, finding, pattern);
+  const fix = turning(finding);
   return {
     rule: 'does-not-fit',
     place: finding.place,
     message: `\`${finding.name}\` is ${say(finding.found)} and does not fit a place of ${say(finding.room)}`,
     ...(finding.related ? { related: [{ place: finding.related, message: `\`${finding.name}\` is declared here` }] } : {}),
+    ...(fix ? { fix } : {}),
   };
+}
+
+/** A quarter turn, where the block then fits and a whole block with its turns stands at the place. */
+function turning({ place, found, room, isLength }: FindingOf<'does-not-fit'>): Fix | undefined {
+  const fits = isLength ? equals(found.width, room.height) && equals(found.height, room.width) : equals(mul(found.width, room.width), mul(found.height, room.height));
+  if (!fits || place.endLine || !/^\p{L}[\p{L}\p{M}\d_.]*(?:\(.*\))?(?:@\w+)*$/u.test(place.line.text.slice(place.from, place.to))) return undefined;
+  return { title: 'Turn it: @90', edits: [{ place: { line: place.line, from: place.to, to: place.to }, text: '@90' }] };
 }

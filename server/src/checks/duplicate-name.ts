@@ -1,4 +1,5 @@
 /** `duplicate-name`: two declarations of one name. */
+import { dropping } from './dropping.ts';
 import { example } from './example.ts';
 import { findingsOf, type Rule } from './rule.ts';
 
@@ -11,10 +12,11 @@ export const duplicateName: Rule = {
   good: example('fabric coal #333333 "Coal"\nblock Buoy 4" {\n  ink sand coal\n}\n'),
   mends: ['Give one of them another name.', 'Drop the one that is not needed.'],
   find: (context) =>
-    findingsOf(context, 'duplicate-name').map(({ place, name, what, first }) => ({
+    findingsOf(context, 'duplicate-name').map(({ place, name, what, first, whole }) => ({
       rule: 'duplicate-name',
       place,
       message: `there are two ${what} called \`${name}\`; the first one counts`,
       related: [{ place: first, message: `the first \`${name}\`` }],
+      ...(whole ? { fix: { title: 'Drop the one that does not count', edits: [dropping(context.tree.document, whole)] } } : {}),
     })),
 };

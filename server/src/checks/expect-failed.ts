@@ -1,6 +1,7 @@
 /** `expect-failed`: what the author said must hold does not hold. */
 import { cutNames, piecesFor, quantityAt, quantityNames, type Quantity } from '../cutting/quantities.ts';
 import { formatMetres, formatYards, toInches } from '../exact/length.ts';
+import type { FabricPlan } from '../cutting/plan.ts';
 import { compare, equals, isZero, type Exact } from '../exact/number.ts';
 import type { Expectation, Pattern } from '../model/pattern.ts';
 import { nearestWord } from '../text/nearest.ts';
@@ -15,6 +16,7 @@ const crib = (limit: string): string =>
 export const expectFailed: Rule = {
   id: 'expect-failed',
   severity: 'error',
+  when: 'later',
   title: 'An expectation that does not hold',
   why: 'An `expect` line is the author\'s promise to the maker: a size that fits the bed, a count that fits the bolt. It is checked at every keystroke, so a change elsewhere cannot break it unseen.',
   bad: crib('28"'),
@@ -30,14 +32,31 @@ function judge(expectation: Expectation, context: CheckContext): readonly Proble
   if (made.length === 0) return [failed(expectation, 'there is no quilt to measure in this file')];
   // A quilt that could not be laid out has its own problem; that nothing can be measured in it is no second one.
   const path = expectation.path.slice(named.length > 0 ? 1 : 0).map((each) => each.text);
-  return (named.length > 0 ? named : made).filter(isLaidOut).flatMap((quilt) => judgeIn(quilt, path, expectation, context.pattern));
+  return (named.length > 0 ? named : made).filter(isLaidOut).flatMap((quilt) => judgeIn(quilt, path, expectation, context));
 }
 
 function isLaidOut({ layout }: CheckedQuilt): boolean {
   return !isZero(layout.width) && [...layout.spec.findings, ...layout.findings].every((finding) => finding.rule === 'not-yet');
 }
 
-function judgeIn(quilt: CheckedQuilt, path: readonly string[], expectation: Expectation, pattern: Pattern): readonly Problem[] {
+/** What hangs on how a fabric is cut is judged on its best plan, or not before that is known. */
+function judgeIn(quilt: CheckedQuilt, path: readonly string[], expectation: Expectation, { pattern, search }: CheckContext): readonly Problem[] {
+  const cut = cutFabrics(quilt, path);
+  if (cut.length === 0) return judgeOn(quilt, path, expectation, pattern);
+  if (search !== 'later') return judgeOn({ size: quilt.size, layout: quilt.layout, plan: quilt.settled.plan, settled: quilt.settled }, path, expectation, pattern);
+  return cut.every(({ isBest }) => isBest) ? judgeOn(quilt, path, expectation, pattern) : [];
+}
+
+/** The fabrics whose cutting a quantity depends on: the one it names, or the prints of the role. */
+function cutFabrics({ plan }: CheckedQuilt, path: readonly string[]): readonly FabricPlan[] {
+  const name = path.join('.');
+  const isOf = (fabric: string): boolean => name === fabric || name.startsWith(`${fabric}.`);
+  if (!plan.pieces.some(({ fabric, role }) => isOf(fabric.name) || (role !== undefined && isOf(role)))) return [];
+  const prints = plan.roles.filter(({ fabric }) => isOf(fabric.name)).flatMap((role) => role.prints.map(({ fabric }) => fabric.name));
+  return plan.fabrics.filter(({ fabric }) => isOf(fabric.name) || prints.includes(fabric.name));
+}
+
+function judgeOn(quilt: CheckedQuilt, path: readonly string[], expectation: Expectation, pattern: Pattern): readonly Problem[] {
   const where = quilt.size ? ` in ${quilt.size.name}` : '';
   if (expectation.cut) return judgeCut(quilt, path, expectation, pattern, where);
   const found = quantityAt(quilt, path, pattern.rules);
@@ -55,15 +74,22 @@ function suggestion(name: string, known: readonly string[]): string {
 
 function judgeValue(found: Quantity, what: string, expectation: Expectation, pattern: Pattern): readonly Problem[] {
   const { value, comparison } = expectation;
-  if ('fatQuarters' in value) return [failed(expectation, `\`${what}\` is not counted in fat quarters`)];
+  if ('fatQuarters' in value) return judgeFatQuarters(found, what, value.fatQuarters, expectation);
   const bare = !value.isLength && found.kind !== 'count';
-  if (value.isLength && found.kind === 'count') return [failed(expectation, `\`${what}\` is a count, ${numberText(found.value)}, not a length`)];
+  if (value.isLength && found.kind === 'count') return [failed(expectation, `\`${what}\` is a count, ${numberText(found.value)}${found.of ? ` ${found.of}s` : ''}, not a length`)];
   const expected = bare ? inPatternUnits(value.number, pattern) : value.number;
   if (holds(compare(found.value, expected), comparison)) return [];
   const [has, wants] = texts(found, expected, pattern);
-  const word = { exactly: 'expected', at_most: 'expected at most', at_least: 'expected at least' }[comparison];
-  return [failed(expectation, `\`${what}\` is ${has}, ${word} ${wants}`)];
+  return [failed(expectation, `\`${what}\` is ${has}, ${WANTED[comparison]} ${wants}`)];
 }
+
+function judgeFatQuarters(found: Quantity, what: string, expected: Exact, expectation: Expectation): readonly Problem[] {
+  if (found.of !== 'fat quarter') return [failed(expectation, `\`${what}\` is not counted in fat quarters: its fabric is not \`from fat_quarters\``)];
+  if (holds(compare(found.value, expected), expectation.comparison)) return [];
+  return [failed(expectation, `\`${what}\` is ${numberText(found.value)} fq, ${WANTED[expectation.comparison]} ${numberText(expected)} fq`)];
+}
+
+const WANTED: Readonly<Record<Expectation['comparison'], string>> = { exactly: 'expected', at_most: 'expected at most', at_least: 'expected at least' };
 
 function judgeCut(quilt: CheckedQuilt, path: readonly string[], expectation: Expectation, pattern: Pattern, where: string): readonly Problem[] {
   const { value } = expectation;

@@ -1,5 +1,5 @@
 /** `grid-sum`: lengths that do not add up to the block. */
-import { add, sign, sub } from '../exact/number.ts';
+import { add, compare, sign, sub } from '../exact/number.ts';
 import type { Pattern } from '../model/pattern.ts';
 import type { Fix, Problem } from '../text/problem.ts';
 import { quiltExample } from './example.ts';
@@ -19,11 +19,12 @@ export const gridSum: Rule = {
 
 function problemOf(finding: FindingOf<'grid-sum'>, pattern: Pattern): Problem {
   const [found, expected] = bothLengths(finding.found, finding.expected, pattern);
+  const isFull = finding.shared === true && compare(finding.found, finding.expected) >= 0;
   const fix = lastLengthFix(finding, pattern);
   return {
     rule: 'grid-sum',
     place: finding.place,
-    message: `${finding.what} add up to ${found}, not ${expected}`,
+    message: isFull ? `the lengths of ${finding.what} take ${found} of ${expected} and leave nothing for the rest` : `${finding.what} add up to ${found}, not ${expected}`,
     ...(finding.related ? { related: [{ place: finding.related, message: `${expected} is asked for here` }] } : {}),
     ...(fix ? { fix } : {}),
   };

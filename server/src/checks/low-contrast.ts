@@ -5,30 +5,31 @@ import type { BlockLayout, Patch } from '../geometry/layout.ts';
 import { locate } from '../exact/polygon.ts';
 import { midpoint } from '../exact/point.ts';
 import type { Fabric } from '../model/pattern.ts';
-import { lightness } from '../text/colour.ts';
 import type { Problem } from '../text/problem.ts';
 import { quiltExample } from './example.ts';
 import { distinctBlocks, type Rule } from './rule.ts';
-
-/** In L*, from 0 (black) to 100 (white): half a step of the grey scale of ten steps by which quilters tell values. */
-const NEAR = 5;
+import { isLost, lightnessOf, nearestChange } from './values.ts';
 
 const buoy = (second: string): string => quiltExample(`fabric coal ${second} "Coal"\nblock Buoy 4" {\n  ink  coal\n  sand sand\n}`);
 
 export const lowContrast: Rule = {
   id: 'low-contrast',
   severity: 'hint',
+  when: 'later',
   title: 'Two neighbours of the same value',
   why: 'A design is read by light and dark, from across the room or in a grey photograph. Two fabrics less than half a step apart on a grey scale of ten steps (5 of 100 in lightness) run into one, and the seam between them is sewn for nothing. The fabric you have may differ more than the colours on the screen: say so with `value light`, `medium` or `dark`.',
   bad: buoy('#2a3550'),
   good: buoy('#4a5a80'),
   mends: ['Choose a lighter or a darker fabric for one of them.', 'If the fabrics differ more than their colours here, say so: `value dark`, `value medium`.', 'Keep it, where hue or print tells them apart: `// allow low-contrast`.'],
-  find: (context) => [...distinctBlocks(context)].flatMap((block) => {
-    const problems = known.get(block) ?? problemsIn(block);
-    known.set(block, problems);
-    return problems;
-  }),
+  find: (context) => [...distinctBlocks(context)].flatMap(lowContrastIn),
 };
+
+/** What the rule says of one block. */
+export function lowContrastIn(block: BlockLayout): readonly Problem[] {
+  const problems = known.get(block) ?? problemsIn(block);
+  known.set(block, problems);
+  return problems;
+}
 
 /** A layout that stands from one keystroke to the next is looked at once. */
 const known = new WeakMap<BlockLayout, readonly Problem[]>();
@@ -37,29 +38,32 @@ function problemsIn(block: BlockLayout): readonly Problem[] {
   const near = nearPairs([...new Map(block.patches.map(({ fabric }) => [fabric.name, fabric])).values()]);
   if (near.size === 0) return [];
   const told = new Set<string>();
-  const names = new Set([...near.keys()].flatMap((name) => name.split('\n')));
-  return seamsOf(block.patches.filter(({ fabric }) => names.has(fabric.name))).flatMap(([one, other]): Problem[] => {
+  const names = new Set([...near].flatMap((name) => name.split('\n')));
+  const seams = seamsOf(block.patches.filter(({ fabric }) => names.has(fabric.name)));
+  return seams.flatMap(([one, other]): Problem[] => {
     const name = pairName(one.fabric, other.fabric);
-    const values = near.get(name);
-    if (values === undefined || told.has(name) || isInside(one, other)) return [];
+    if (!near.has(name) || told.has(name) || isInside(one, other)) return [];
     told.add(name);
-    const message = `\`${one.fabric.name}\` and \`${other.fabric.name}\` are nearly of one value (lightness ${values}, of 100): the seam between them hardly shows`;
-    return [{ rule: 'low-contrast', place: outerPlace(other), message, related: [{ place: outerPlace(one), message: 'its neighbour' }] }];
+    return [{ rule: 'low-contrast', place: outerPlace(other), message: messageOf(one.fabric, other.fabric, block), related: [{ place: outerPlace(one), message: 'its neighbour' }] }];
   });
 }
 
-/** The pairs of fabrics that are near in value, by their names, with what is said of them. */
-function nearPairs(fabrics: readonly Fabric[]): ReadonlyMap<string, string> {
-  const valued = fabrics.flatMap((fabric) => (fabric.standsFor ? [] : [{ fabric, value: lightness(fabric.colour) ?? 0 }]));
-  const pairs = new Map<string, string>();
-  valued.forEach((one, i) => {
-    for (const other of valued.slice(i + 1)) {
-      const apart = one.value < other.value ? other.value - one.value : one.value - other.value;
-      const saidToDiffer = one.fabric.value && other.fabric.value && one.fabric.value !== other.fabric.value;
-      if (apart < NEAR && !saidToDiffer) pairs.set(pairName(one.fabric, other.fabric), `${one.value.toFixed(1)} and ${other.value.toFixed(1)}`);
-    }
-  });
-  return pairs;
+/** Both values, and the nearest change of one of them with which the seam would show: away from all that lies beside it. */
+function messageOf(one: Fabric, other: Fabric, block: BlockLayout): string {
+  const change = nearestChange(one, other, (fabric) => besides(fabric, block));
+  const mend = change ? `; it would show with \`${change.fabric.name}\` ${change.way}, at ${change.to.toFixed(1)}` : '';
+  return `\`${one.name}\` and \`${other.name}\` are nearly of one value (lightness ${lightnessOf(one).toFixed(1)} and ${lightnessOf(other).toFixed(1)}, of 100): the seam between them hardly shows${mend}`;
+}
+
+/** The pairs of fabrics that are near in value, by their names. */
+function nearPairs(fabrics: readonly Fabric[]): ReadonlySet<string> {
+  return new Set(fabrics.flatMap((one, i) => fabrics.slice(i + 1).filter((other) => isLost(one, other)).map((other) => pairName(one, other))));
+}
+
+/** The other fabrics of the block that share a seam with a fabric. */
+function besides(fabric: Fabric, block: BlockLayout): readonly Fabric[] {
+  const beside = seamsOf(block.patches).flatMap(([one, other]) => (one.fabric.name === fabric.name ? [other.fabric] : other.fabric.name === fabric.name ? [one.fabric] : []));
+  return [...new Map(beside.filter(({ name }) => name !== fabric.name).map((each) => [each.name, each])).values()];
 }
 
 function pairName(a: Fabric, b: Fabric): string {

@@ -10,6 +10,7 @@ import { lengthText } from './wording.ts';
 export const patchTooSmall: Rule = {
   id: 'patch-too-small',
   severity: 'warning',
+  when: 'later',
   title: 'A patch narrower than its seam allowances',
   why: 'Behind a finished patch lie two seam allowances. Where it is narrower than both together they lie over each other: the patch is stiff, hard to press, and easily lost in the next seam.',
   bad: quiltExample('block Buoy 4" {\n  grid 15 1 by 1\n  ink sand\n}'),

@@ -5,7 +5,7 @@ import type { BlockLayout, QuiltLayout } from '../geometry/layout.ts';
 import type { Finding } from '../model/finding.ts';
 import type { BlockInstance, Pattern, SizeDefinition } from '../model/pattern.ts';
 import type { Tree } from '../syntax/tree.ts';
-import type { Problem, RuleId } from '../text/problem.ts';
+import type { Problem, RuleId, TextEdit } from '../text/problem.ts';
 
 /** Errors stop outputs; warnings and hints do not. */
 export type Severity = 'error' | 'warning' | 'hint';
@@ -13,6 +13,8 @@ export type Severity = 'error' | 'warning' | 'hint';
 export interface Rule {
   readonly id: RuleId;
   readonly severity: Severity;
+  /** `later`: it asks how things are set, sewn or cut, which takes longer than a keystroke. */
+  readonly when?: 'later';
   /** A few words, as a heading. */
   readonly title: string;
   /** Why it matters to a maker, in a short paragraph. */
@@ -31,6 +33,10 @@ export interface CheckContext {
   /** The file's blocks with their defaults, or with stand-ins where a parameter has none. */
   readonly blocks: readonly BlockLayout[];
   readonly quilts: readonly CheckedQuilt[];
+  /** `later`: the best cutting plans may not be looked for; what hangs on one that is not known is left for later. */
+  readonly search?: 'now' | 'later';
+  /** The quilts of the pattern with its text edited, in the order of `quilts`. */
+  readonly vary?: (edits: readonly TextEdit[]) => readonly CheckedQuilt[];
   /** Every finding of the model and the geometry, each once, in no order. */
   readonly findings: readonly Finding[];
 }
@@ -40,6 +46,8 @@ export interface CheckedQuilt {
   readonly size: SizeDefinition | undefined;
   readonly layout: QuiltLayout;
   readonly plan: CuttingPlan;
+  /** With the best plan; it may take a second. */
+  readonly settled: { readonly plan: CuttingPlan };
 }
 
 export type FindingOf<R extends Finding['rule']> = Extract<Finding, { readonly rule: R }>;
@@ -65,7 +73,7 @@ export function instancesIn(roots: readonly BlockInstance[]): ReadonlySet<BlockI
 /** The pieces of a quilt, those of blocks left out in which something is wrong already: their sizes would mislead. */
 export function soundPieces({ layout, plan }: CheckedQuilt): readonly Piece[] {
   const faulty = new Set(layout.blocks.filter((block) => hasFindings(block.layout)).map(({ name }) => name));
-  return plan.pieces.filter((piece) => !faulty.has(piece.for));
+  return plan.pieces.filter(({ for: use, shared = [use] }) => !shared.some((name) => faulty.has(name)));
 }
 
 function hasFindings({ findings, instance }: BlockLayout): boolean {

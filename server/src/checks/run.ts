@@ -9,22 +9,30 @@ import { usesIn } from '../geometry/uses.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Pattern } from '../model/pattern.ts';
 import type { Tree } from '../syntax/tree.ts';
+import type { Document } from '../text/document.ts';
 import type { Place } from '../text/place.ts';
 import type { Problem } from '../text/problem.ts';
+import { brief } from './brief.ts';
 import { RULES, severityOf } from './list.ts';
-import { instancesIn, type CheckContext, type CheckedQuilt } from './rule.ts';
+import { instancesIn, type CheckContext, type CheckedQuilt, type Rule } from './rule.ts';
 
-/** The problems of a pattern in this document, each once, by line and column. */
-export function runChecks(input: Omit<CheckContext, 'findings'>): readonly Problem[] {
+/** The problems of a pattern in this document, each once, by line and column: of all rules, or of those given. */
+export function runChecks(input: Omit<CheckContext, 'findings'>, rules: readonly Rule[] = RULES): readonly Problem[] {
   const context: CheckContext = { ...input, findings: allFindings(input) };
   const uses = usesOfFaulty(input);
   const told = new Set<BlockAt>();
   const seen = new Set<string>();
   const number = (place: Place): number => input.tree.document.numberOf(place.line);
-  return [...RULES.flatMap((rule) => rule.find(context)), ...syntaxOfImports(input.pattern)]
+  const problems = [...rules.flatMap((rule) => rule.find(context)), ...syntaxOfImports(input.pattern)]
     .flatMap((problem) => toldHere(problem, input, uses, told))
-    .filter((problem) => !isAllowed(problem, input.tree) && isNew(seen, problem, number(problem.place)))
-    .map((problem) => ({ problem, line: number(problem.place) }))
+    .filter((problem) => !isAllowed(problem, input.tree) && isNew(seen, problem, number(problem.place)));
+  return inOrderOfText(problems, input.tree.document).map(brief);
+}
+
+/** By line and column; those of one place as they were. */
+export function inOrderOfText(problems: readonly Problem[], document: Document): readonly Problem[] {
+  return problems
+    .map((problem) => ({ problem, line: document.numberOf(problem.place.line) }))
     .sort((a, b) => a.line - b.line || a.problem.place.from - b.problem.place.from)
     .map(({ problem }) => problem);
 }

@@ -7,6 +7,7 @@ import { sewnFindings, timesText } from './sewing.ts';
 export const setInSeam: Rule = {
   id: 'set-in-seam',
   severity: 'hint',
+  when: 'later',
   title: 'A piece that is set in',
   why: 'Most blocks are sewn with seams that run straight from edge to edge. Where three patches meet and no seam runs through, the last of them is set in: sewn to the corner, a seam allowance in from the raw edge, then turned and sewn along the next side. It can be done, slowly, and wants a dot at the corner.',
   bad: quiltExample('block Buoy 4" {\n  patch ink  0,0 2,0 2,2 0,2\n  patch sand 2,0 4,0 4,4 2,2\n  patch ink  0,2 2,2 4,4 0,4\n}'),

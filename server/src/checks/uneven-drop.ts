@@ -18,6 +18,7 @@ const buoys = (count: string): string => example(`block Buoy 9" {\n  ink sand\n 
 export const unevenDrop: Rule = {
   id: 'uneven-drop',
   severity: 'hint',
+  when: 'later',
   title: 'A quilt that hangs unevenly over its bed',
   why: 'A quilt for a bed covers the mattress and hangs over both sides and the foot. With its head at the head of the mattress, half of what it is wider hangs at each side, and what it is longer at the foot. The two should be alike within 4"; at the head up to 15" more may be tucked over the pillows.',
   bad: buoys('7 by 8'),

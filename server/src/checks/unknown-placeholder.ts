@@ -14,16 +14,24 @@ const worded = (path: string): string => `${quiltExample('block Buoy 4" {\n  ink
 export const unknownPlaceholder: Rule = {
   id: 'unknown-placeholder',
   severity: 'error',
+  when: 'later',
   title: 'Braces that hold no value',
-  why: 'In the wording of `steps`, braces stand for a value that is worked out: `{Buoy.count}` is always the count of the quilt in hand, in every size. Braces that name nothing would be printed as they stand, in the middle of a sentence.',
+  why: 'In `about` and in the wording of `steps`, braces stand for a value that is worked out: `{Buoy.count}` is always the count of the quilt in hand, in every size. Braces that name nothing would be printed as they stand, in the middle of a sentence.',
   bad: worded('Buoy.cuont'),
   good: worded('Buoy.count'),
   mends: ['Take the name that the message suggests, or one from the list that the editor offers behind the brace.', 'Leave the braces out and write the words.'],
   find: (context) => {
     const quilts = laidOut(context);
-    return quilts.length === 0 ? [] : context.pattern.steps.flatMap(({ texts }) => texts.flatMap(({ place }) => inText(place, quilts, context)));
+    return quilts.length === 0 ? [] : wordings(context).flatMap((place) => inText(place, quilts, context));
   },
 };
+
+/** The texts that are filled in: `about` and those of `steps`. */
+function wordings({ pattern, tree }: CheckContext): readonly Place[] {
+  const said = tree.statements.flatMap(({ node, body }) => (node.kind === 'pattern' && body ? body.statements : []));
+  const about = said.flatMap(({ node, line }) => (node.kind === 'about' && node.text ? [node.text.place ?? placeIn(line, node.text)] : []));
+  return [...about, ...pattern.steps.flatMap(({ texts }) => texts.map(({ place }) => place))];
+}
 
 /** The quilts that are made; one that could not be laid out has its own problem. */
 function laidOut({ pattern, quilts }: CheckContext): readonly SizedQuilt[] {

@@ -11,5 +11,5 @@ export const unusedBlock: Rule = {
   bad: quiltExample('block Buoy 4" {\n  ink sand\n  sand ink\n}\nblock Bell 4" {\n  ink\n}'),
   good: quiltExample('block Bell {\n  ink\n}\nblock Buoy 4" {\n  Bell sand\n  sand ink\n}'),
   mends: ['Set it: `place { … }`, `between { … }`, or in a cell of another block.', 'Keep it for later with `// allow unused-block` at the end of its line.'],
-  find: (context) => findingsOf(context, 'unused-block').map(({ place, name, line }) => unused('unused-block', `block \`${name}\` is never set`, place, line)),
+  find: (context) => findingsOf(context, 'unused-block').map(({ place, name, line }) => unused('unused-block', `block \`${name}\` is never set`, place, line, context.tree.document)),
 };

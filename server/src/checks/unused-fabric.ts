@@ -11,5 +11,5 @@ export const unusedFabric: Rule = {
   bad: quiltExample('fabric coal #333333 "Coal"\nblock Buoy 4" {\n  ink sand\n  sand ink\n}'),
   good: quiltExample('fabric coal #333333 "Coal"\nblock Buoy 4" {\n  ink sand\n  sand coal\n}'),
   mends: ['Use it, or drop its line.', 'Keep it on purpose with `// allow unused-fabric` at the end of its line.'],
-  find: (context) => findingsOf(context, 'unused-fabric').map(({ place, name, line }) => unused('unused-fabric', `no patch is cut from \`${name}\``, place, line)),
+  find: (context) => findingsOf(context, 'unused-fabric').map(({ place, name, line }) => unused('unused-fabric', `no patch is cut from \`${name}\``, place, line, context.tree.document)),
 };

@@ -3,7 +3,7 @@
  * rounded that can be written exactly.
  */
 import { formatArea, formatLength, formatNumber, fromInches } from '../exact/length.ts';
-import { compare, floor, fraction, isRational, key, mul, roundTo, type Exact } from '../exact/number.ts';
+import { asFraction, compare, floor, fraction, isRational, key, mul, roundTo, type Exact } from '../exact/number.ts';
 import type { Pattern } from '../model/pattern.ts';
 
 /** A length in the pattern's units, exact wherever it is a fraction: `8 999/1000"`, never `about 9"`; a root to a thousandth of an inch. */
@@ -11,7 +11,7 @@ export function lengthText(inches: Exact, pattern: Pattern): string {
   const style = { units: pattern.rules.units };
   const printed = formatLength(inches, style);
   if (!isRounded(printed)) return printed;
-  if (!isRational(inches)) return `about ${style.units === 'inches' ? `${decimalText(inches)}"` : `${decimalText(fromInches(inches, 'cm'))} cm`}`;
+  if (!isShort(inches)) return `about ${style.units === 'inches' ? `${decimalText(inches)}"` : `${decimalText(fromInches(inches, 'cm'))} cm`}`;
   return style.units === 'inches' ? `${fractionText(inches)}"` : `${fractionText(fromInches(inches, 'cm'))} cm`;
 }
 
@@ -31,7 +31,7 @@ function sizeText(size: { readonly width: Exact; readonly height: Exact }, patte
 function areaText(squareInches: Exact, pattern: Pattern): string {
   const tiny = mul(squareInches, fraction(16));
   if (compare(tiny, fraction(1)) < 0) {
-    return isRational(squareInches) && pattern.rules.units === 'inches' ? `${fractionText(squareInches)} sq in` : `a sliver of less than ${pattern.rules.units === 'inches' ? '1/16 sq in' : '0.4 sq cm'}`;
+    return isShort(squareInches) && pattern.rules.units === 'inches' ? `${fractionText(squareInches)} sq in` : `a sliver of less than ${pattern.rules.units === 'inches' ? '1/16 sq in' : '0.4 sq cm'}`;
   }
   return formatArea(squareInches, { units: pattern.rules.units });
 }
@@ -67,7 +67,8 @@ export function blockSizeText(size: { readonly width: Exact; readonly height: Ex
 /** A bare number as the language writes it. */
 export function numberText(x: Exact): string {
   const printed = formatNumber(x);
-  return isRounded(printed) && isRational(x) ? fractionText(x) : printed;
+  if (!isRounded(printed) || !isRational(x)) return printed;
+  return isShort(x) ? fractionText(x) : `about ${decimalText(x)}`;
 }
 
 /** `1 cell`, `2 cells`. */
@@ -83,6 +84,14 @@ export function isRounded(text: string): boolean {
 function plain(text: string): string {
   return text.replace(/^(about|less than) /, '');
 }
+
+/** A fraction that is worth reading: places and areas along arcs come with denominators that nobody reads. */
+function isShort(x: Exact): boolean {
+  const { d } = asFraction(x) ?? {};
+  return d !== undefined && d <= LONGEST;
+}
+
+const LONGEST = 1_000_000n;
 
 /** To three decimals: `39.82`. */
 function decimalText(x: Exact): string {
