@@ -63,7 +63,7 @@ describe('cutting.md', () => {
     const source = sample(METRIC);
     const text = cuttingMarkdown(source, sizeOf(source, 1));
     expect(text).toMatch(/- Seams: 0.75 cm; cut sizes include them and are rounded up to 0.1 cm\./);
-    expect(text).toMatch(/- Buy [\d.]+ m\./);
+    expect(text).toMatch(/- Buy [\d.]+ m, or [\d /]+ yd\./);
   });
 });
 
@@ -136,7 +136,7 @@ describe('pattern.json', () => {
     expect(json.sizes[0]?.drop).toMatchObject({ bed: 'crib_bed', sides: { in: -8 }, foot: { in: -40 } });
     const markdown = cuttingMarkdown(snapshot, sizeOf(snapshot, 0));
     expect(markdown).toContain('## warm: Warm (assorted)\n\n- Buy 5/8 yd in all, of 3 prints.\n- 6 pieces, dealt in turn: 3 of warm 1, 2 of warm 2 and 1 of warm 3.');
-    expect(markdown).toContain('Join it to the other prints for the binding.');
+    expect(markdown).toContain('join it to the other prints for the binding.');
   });
 
   test('the schema refuses what is wrong', () => {
@@ -153,7 +153,7 @@ describe('pattern.json', () => {
     const { sizes } = JSON.parse(patternJson(sampleWithoutSizes())) as { sizes: { name: null; pieces: object[]; fabrics: object[] }[] };
     expect(Object.keys(sizes[0] ?? {})).toEqual(['name', 'width', 'height', 'blocks', 'pieces', 'fabrics', 'borders', 'backing', 'batting', 'binding', 'seams']);
     expect(Object.keys(sizes[0]?.pieces[0] ?? {})).toEqual(['fabric', 'shape', 'finished', 'cut', 'cutCount', 'piecesPerCut', 'pieces', 'for']);
-    expect(Object.keys(sizes[0]?.fabrics[0] ?? {})).toEqual(['name', 'label', 'colour', 'lightness', 'value', 'strips', 'length', 'lowerBound', 'buy']);
+    expect(Object.keys(sizes[0]?.fabrics[0] ?? {})).toEqual(['name', 'label', 'colour', 'lightness', 'value', 'strips', 'length', 'lowerBound', 'provenLeast', 'buy', 'cuts']);
     expect(sizes[0]?.name).toBeNull();
   });
 });

@@ -59,6 +59,45 @@ test('the author\'s wording replaces or joins the steps, with values in its brac
   expect(replaced).not.toContain('Unit 1');
 });
 
+describe('what a beginner would miss', () => {
+  const FABRICS = 'fabric ink #22345c "Ink"\nfabric sand #eadfc8 "Sand"\n';
+  const of = (text: string, head = ''): string => stepsOf(snapshotOfText(`${head}${FABRICS}${text}`), 0);
+  const mill = (unit: string): string => `block Mill 9${unit} {\n  patch ink 0,0 6,0 6,3 0,3\n  patch sand 6,0 9,0 9,6 6,6\n  patch ink 3,6 9,6 9,9 3,9\n  patch sand 0,3 3,3 3,9 0,9\n  patch ink 3,3 6,3 6,6 3,6\n}\nquilt {\n  straight 2 by 2\n  place { Mill }\n}\n`;
+
+  test('how long the first go of a partial seam is, from the raw edge', () => {
+    // Half of 3" or 3 cm, and the allowance there; down to an eighth or half a centimetre.
+    expect(of(mill('"'))).toContain('Sew the first 1 3/4" of the seam and stop there.');
+    expect(of(mill(' cm'), 'pattern "Metric" {\n  units centimetres\n  seam 0.75 cm\n}\n')).toContain('Sew the first 2 cm of the seam and stop there.');
+  });
+
+  test('a seam stops short of a corner where a piece is set in', () => {
+    const star = stepsOf(snapshotOfText(read('beacon-star'), files), 0);
+    // Pairs and quarters of both blocks, and the seam across that they share: all eight seams of a star end at its inner corners.
+    expect(star.match(/Stop 1\/4" before the end where a piece is set in later\./g)?.length).toBe(5);
+    expect(of(mill('"'))).not.toContain('set in');
+  });
+
+  test('long seams are pinned, short ones need no word', () => {
+    const plain = (across: number): string => of(`block Buoy 9" {\n  ink\\sand\n}\nquilt {\n  straight ${across} by 3\n  place { Buoy }\n}\n`);
+    expect(plain(7)).toContain('The longest seam is 63". Pin it');
+    expect(plain(6)).not.toContain('The longest seam');
+  });
+
+  test('a unit that is cut over is trimmed to its size', () => {
+    const half = (method: string): string => of('block Buoy 3" {\n  ink/sand\n}\nquilt {\n  straight 4 by 4\n  place { Buoy }\n}\n', `pattern "Any" {\n  ${method}\n}\n`);
+    expect(half('method half_squares eight_at_a_time trim')).toContain('Trim each to 3 1/2" by 3 1/2".');
+    expect(half('method half_squares eight_at_a_time')).toContain('Trim the ears');
+  });
+
+  test('bias edges on the outside of a unit, and points on the edge of the quilt', () => {
+    const peak = 'block Peak 6" {\n  (ink\\sand)/(sand\\ink)\n}\nquilt {\n  straight 2 by 2\n  place { Peak }\n';
+    expect(of(`${peak}}\n`)).toContain('are on the bias and stretch.');
+    const goose = 'block Goose 4" by 2" {\n  goose(ink, sand)\n}\nquilt {\n  straight 2 by 2\n  place { Goose }\n  binding cut 2 1/4" ink\n';
+    expect(of(`${goose}}\n`)).toContain('Points lie at the edge of the quilt, 1/4" inside it.');
+    expect(of(`${goose}  border 2" sand\n}\n`)).not.toContain('Points lie at the edge of the quilt');
+  });
+});
+
 test('blades, irons and needles come with their cautions', () => {
   const steps = stepsOf(snapshotOfText(METRIC), 0);
   for (const caution of ['Close the blade', 'The iron stays hot', 'the makers of your machine, iron and cutter']) expect(steps).toContain(caution);

@@ -61,7 +61,7 @@ function pictureOf(snapshot: Snapshot): string {
 }
 
 function filesOf(snapshot: Snapshot): ReadonlyMap<string, string> {
-  return new Map(outputsOf(snapshot, { only: ['cutting.md', 'steps.md'] }).map(({ path, text }) => [path, text]));
+  return new Map(outputsOf(snapshot, { only: ['cutting.md', 'steps.md'] }).map(({ path, content }) => [path, content.toString()]));
 }
 
 /** A heading and what stands under it, up to the next heading that is as high. */

@@ -67,8 +67,9 @@ export function laidOut(cells: readonly string[], side = '12'): ReadonlyMap<stri
 }
 
 /** A cell as the only block of a quilt, for its cutting plan. The fabrics are declared in the order given. */
+/** Cut as printed lists have it: triangles first, then sewn. */
 export function quiltOf(cell: string, { fabrics, side }: { readonly fabrics: readonly string[]; readonly side: string }): QuiltView {
-  const { problems, shown } = read(`import "traditional"\n${fabricLines(fabrics)}\n${whole('Whole', cell, side)}quilt {\n  straight 1 by 1\n  place { Whole }\n}\n`);
+  const { problems, shown } = read(`import "traditional"\npattern "One" {\n  method half_squares singles\n  method geese singles\n}\n${fabricLines(fabrics)}\n${whole('Whole', cell, side)}quilt {\n  straight 1 by 1\n  place { Whole }\n}\n`);
   if (!shown || problems.length > 0) throw new Error(`${cell}: ${problems.map(({ message }) => message).join('; ')}`);
   return shown;
 }

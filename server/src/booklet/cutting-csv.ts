@@ -3,19 +3,29 @@
  * spreadsheet would run as a formula gets an apostrophe in front (https://owasp.org/www-community/attacks/CSV_Injection).
  */
 import { toNumber } from '../exact/number.ts';
+import { pieceLabel } from '../cutting/labels.ts';
 import type { Piece } from '../cutting/plan.ts';
 import type { BookletQuilt, BookletSource } from './source.ts';
 import { printerFor, type Printer } from './words.ts';
 
 /** The pieces of one quilt, in the order of its plan. */
 export function cuttingCsv({ pattern }: BookletSource, quilt: BookletQuilt): string {
-  const print = printerFor(pattern.rules.units);
-  const rows = quilt.plan.pieces.map((piece) => COLUMNS.map(([, value]) => value({ piece, quilt, print })));
-  return [COLUMNS.map(([name]) => name), ...rows].map((row) => `${row.map(cell).join(',')}\r\n`).join('');
+  const { columns, rows } = piecesTable(quilt, printerFor(pattern.rules.units));
+  return [columns, ...rows].map((row) => `${row.map(cell).join(',')}\r\n`).join('');
+}
+
+/** A row a piece, as many cells as columns. */
+export function piecesTable(quilt: BookletQuilt, print: Printer): { readonly columns: readonly string[]; readonly rows: readonly (readonly (string | number)[])[] } {
+  return {
+    columns: COLUMNS.map(([name]) => name),
+    rows: quilt.plan.pieces.map((piece, i) => COLUMNS.map(([, value]) => value({ piece, letter: pieceLabel(i), quilt, print }))),
+  };
 }
 
 interface Row {
   readonly piece: Piece;
+  /** As in the cutting layouts. */
+  readonly letter: string;
   readonly quilt: BookletQuilt;
   readonly print: Printer;
 }
@@ -36,6 +46,7 @@ const COLUMNS: readonly (readonly [string, (row: Row) => string | number])[] = [
   ['then', ({ piece }) => piece.method],
   ['pieces from each', ({ piece }) => piece.piecesPerCut],
   ['pieces needed', ({ piece }) => piece.pieces],
+  ['letter', ({ letter }) => letter],
 ];
 
 /** A number as it is; a text so that it stays a text. */

@@ -5,6 +5,11 @@ export function plain(text: string): string {
   return text.replace(/[\r\n]+/g, ' ').replace(/[\\`*_[\]<>#|~&]/g, (mark) => `\\${mark}`);
 }
 
+/** An author's Markdown, in which HTML is text: what is printed, looked at and mailed runs nothing. */
+export function authored(text: string): string {
+  return text.replace(/<(?!https?:\/\/[^\s<>]+>)(?=[a-z/!?])/gi, '\\<');
+}
+
 export function table(head: readonly string[], rows: readonly (readonly string[])[]): readonly string[] {
   return [head, head.map(() => '---'), ...rows].map((cells) => `| ${cells.join(' | ')} |`);
 }

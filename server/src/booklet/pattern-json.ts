@@ -1,6 +1,6 @@
 /** pattern.json: the whole pattern in figures, for other programs. `pattern.schema.json` beside this file describes it. */
 import { toNumber, type Exact } from '../exact/number.ts';
-import type { BorderCut, CuttingPlan, FabricPlan, Measure, Piece, RolePlan } from '../cutting/plan.ts';
+import type { BorderCut, FabricPlan, Measure, Piece, RolePlan } from '../cutting/plan.ts';
 import type { BlockLayout } from '../geometry/layout.ts';
 import type { Fabric, Pattern } from '../model/pattern.ts';
 import { sewingOf } from '../piecing/sewing.ts';
@@ -22,7 +22,7 @@ interface Length {
 }
 
 function sizeOf({ name, layout, plan }: BookletQuilt, pattern: Pattern, print: Printer): object {
-  const { backing, batting, binding, drop } = plan;
+  const { backing, batting, binding, sleeve, drop } = plan;
   const size = (measure: Measure): object => measureOf(measure, print);
   const cloth = (value: Exact): Length => ({ in: toNumber(value), text: print.cloth(value) });
   return {
@@ -36,12 +36,16 @@ function sizeOf({ name, layout, plan }: BookletQuilt, pattern: Pattern, print: P
       patchesByFabric: patchesByFabric(block, pattern),
     })),
     pieces: plan.pieces.map((piece) => pieceOf(piece, print)),
-    fabrics: fabricsOf(plan, print),
+    fabrics: plan.fabrics.map((fabric) => fabricOf(fabric, print)),
     ...(plan.roles.length > 0 ? { assorted: plan.roles.map((role) => roleOf(role, print)) } : {}),
     borders: plan.borders.map((border) => borderOf(border, print)),
     ...(backing ? { backing: { ...size(backing), panels: backing.panels, seams: backing.seams, buy: cloth(backing.buy) } } : {}),
     ...(batting ? { batting: { ...size(batting), package: batting.package } } : {}),
     ...(binding ? { binding: { length: lengthOf(binding.length, print), strips: binding.strips, buy: cloth(binding.buy) } } : {}),
+    ...(sleeve ? { sleeve: { fabric: sleeve.fabric.name, cut: size(sleeve.cut), strips: sleeve.strips } } : {}),
+    ...(plan.quilting.length > 0
+      ? { quilting: plan.quilting.map(({ kind, distance, length }) => ({ kind, ...(distance ? { distance: lengthOf(distance, print) } : {}), length: lengthOf(length, print) })) }
+      : {}),
     ...(drop ? { drop: { bed: drop.bed, mattress: size(drop.mattress), sides: lengthOf(drop.sides, print), foot: lengthOf(drop.foot, print) } } : {}),
     seams: sewingOf(layout, pattern.rules).seams,
   };
@@ -67,12 +71,8 @@ function pieceOf(piece: Piece, print: Printer): object {
   return { fabric: fabric.name, shape, finished: measureOf(finished, print), cut: measureOf(cut, print), cutCount, piecesPerCut, pieces, for: piece.for };
 }
 
-/** The planned fabrics, then those whose length is not worked out: they have no length, bound or purchase. */
-function fabricsOf(plan: CuttingPlan, print: Printer): readonly object[] {
-  return [...plan.fabrics.map((fabric) => fabricOf(fabric, print)), ...plan.unplanned.map(({ fabric }) => ({ ...namesOf(fabric), strips: [] }))];
-}
-
-function fabricOf({ fabric, strips, length, lowerBound, buy }: FabricPlan, print: Printer): object {
+function fabricOf(plan: FabricPlan, print: Printer): object {
+  const { fabric, strips, length, lowerBound, isLeast, buy, counted, cuts } = plan;
   return {
     ...namesOf(fabric),
     strips: strips.map(({ width, count, subcuts }) => ({
@@ -82,7 +82,9 @@ function fabricOf({ fabric, strips, length, lowerBound, buy }: FabricPlan, print
     })),
     length: lengthOf(length, print),
     lowerBound: lengthOf(lowerBound, print),
-    buy: { in: toNumber(buy), text: print.cloth(buy) },
+    provenLeast: isLeast,
+    ...(counted ? { cloth: { kind: counted.kind, ...measureOf(counted, print), count: counted.count, least: counted.least } } : { buy: { in: toNumber(buy), text: print.cloth(buy) } }),
+    cuts: { strips: cuts.strips, pieces: cuts.pieces },
   };
 }
 

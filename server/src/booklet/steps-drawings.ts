@@ -8,6 +8,7 @@ import { sewingOf, type QuiltSewing } from '../piecing/sewing.ts';
 import type { Unit } from '../piecing/units.ts';
 import type { BookletQuilt } from './source.ts';
 import { sidesOf } from './steps-blocks.ts';
+import { pressDrawing } from './steps-pressing.ts';
 import { stepsPlan, type StepsPlan } from './steps-plan.ts';
 import { ROWS_DRAWING } from './steps-setting.ts';
 
@@ -20,10 +21,11 @@ export interface Drawing {
 /** In the order of the steps. */
 export function stepsDrawings(quilt: BookletQuilt, rules: Rules): readonly Drawing[] {
   const sewing = sewingOf(quilt.layout, rules);
-  const plan = stepsPlan(sewing, rules);
+  const plan = stepsPlan(sewing);
   const blocks = plan.blocks.flatMap(({ number, sewn: [{ name }], whole, units }): readonly Drawing[] => [
     ...units.map((unit) => unitDrawing(unit, `Unit ${plan.apart.get(unit.number) ?? 0}`, sewing, plan)),
     ...(whole && !plan.apart.has(whole.number) ? [{ ...unitDrawing(whole, name, sewing, plan), path: `steps/block-${number}.svg` }] : []),
+    ...(whole && units.length > 0 ? [{ path: pressDrawing(number), scene: explodedBlock(whole.layout, { title: `${name}: pressing`, part: whole.part, sides: sidesOf(whole, sewing), isReady: () => false, apart: 0 }) }] : []),
   ]);
   return [...blocks, ...rowsDrawing(quilt, sewing)];
 }

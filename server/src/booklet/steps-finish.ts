@@ -1,6 +1,8 @@
 /** The steps behind the top: layers, quilting, binding. */
-import { fraction, type Exact } from '../exact/number.ts';
+import { fraction, roundUpTo, type Exact } from '../exact/number.ts';
 import { toInches } from '../exact/length.ts';
+import { hasEdgePoints } from '../piecing/edge-points.ts';
+import type { QuiltLayout } from '../geometry/layout.ts';
 import type { QuiltingLine, Rules } from '../model/pattern.ts';
 import { plain } from './markdown.ts';
 import type { BookletQuilt } from './source.ts';
@@ -38,9 +40,13 @@ function handsWidth({ units }: Rules): Exact {
   return units === 'inches' ? fraction(4) : toInches(fraction(10), 'cm');
 }
 
-function quiltLines({ quilt: { layout }, print }: FinishWords): readonly string[] {
+function quiltLines({ quilt: { layout, plan }, rules, print }: FinishWords): readonly string[] {
   const lines = layout.spec.quiltingLines ?? [];
-  return lines.length === 0 ? [TEXTS.quiltAny] : lines.map((line) => quiltLine(line, print));
+  if (lines.length === 0) return [TEXTS.quiltAny];
+  return lines.map((line) => {
+    const length = plan.quilting.find(({ place }) => place === line.place)?.length;
+    return length ? `${quiltLine(line, print)} ${TEXTS.stitching(print.cloth(roundUpTo(length, rules.yardage)))}` : quiltLine(line, print);
+  });
 }
 
 function quiltLine(line: QuiltingLine, print: Printer): string {
@@ -56,10 +62,16 @@ function quiltLine(line: QuiltingLine, print: Printer): string {
   }
 }
 
-function bindLines({ quilt: { plan: { binding } }, rules, print }: FinishWords): readonly string[] {
+/** Without a border the points of the blocks lie on the seam of the binding. */
+function edgeLines(layout: QuiltLayout, seam: string): readonly string[] {
+  return hasEdgePoints(layout) ? [TEXTS.edgePoints(seam)] : [];
+}
+
+function bindLines({ quilt, rules, print }: FinishWords): readonly string[] {
+  const { binding } = quilt.plan;
   if (!binding) return [];
   const { fabric, width, strips, square, double, length } = binding;
   const cloth = plain(fabric.name);
   const made = square ? TEXTS.bindBias(strips, print.length(square), print.length(width), cloth) : TEXTS.bindStrips(strips, print.length(width), cloth);
-  return [made, TEXTS.bindLength(print.length(length)), double ? TEXTS.bindDouble : TEXTS.bindSingle, ...TEXTS.bindSew(print.length(rules.seam))];
+  return [made, TEXTS.bindLength(print.length(length)), double ? TEXTS.bindDouble : TEXTS.bindSingle, ...edgeLines(quilt.layout, print.length(rules.seam)), ...TEXTS.bindSew(print.length(rules.seam))];
 }

@@ -1,9 +1,10 @@
-/** Units that are made in a way the author chose: several at a time, with corner squares, from strip sets. */
-import { cuttingInBlock, madePatches, type Making } from '../cutting/methods.ts';
+/** Units that are made in a way of their own: several at a time, with corner squares, from strip sets. */
 import type { Cutting } from '../cutting/shape.ts';
-import type { Rules } from '../model/pattern.ts';
+import { fraction, mul } from '../exact/number.ts';
+import type { Way } from '../piecing/making.ts';
 import type { Assembly } from '../piecing/plan.ts';
 import type { Unit } from '../piecing/units.ts';
+import { groupedBy } from '../text/grouped.ts';
 import { pressLine } from './steps-press.ts';
 import type { Bench } from './steps-sew.ts';
 import { TEXTS } from './steps-texts.ts';
@@ -11,18 +12,14 @@ import { inOrder, runOf } from './steps-words.ts';
 import type { Printer } from './words.ts';
 
 /** How a unit is made, where that is a way of its own; single pieces sewn one by one are none. */
-export function madeUnit({ name, layout, part, patches }: Unit, rules: Rules): Making | undefined {
-  const made = madePatches(layout, rules.methods).get(patches[0] ?? -1);
-  if (!made || made.making === 'singles') return undefined;
-  if (made.making === 'strip sets') return part.kind === 'join' && part.parts.every((each) => each.kind === 'patch') ? made.making : undefined;
-  return name === 'half-square triangle' || name === 'flying goose' ? made.making : undefined;
+export function wayOfUnit({ made }: Pick<Unit, 'made'>): Exclude<Way, 'singles'> | undefined {
+  return made === undefined || made.way === 'singles' ? undefined : made.way;
 }
 
 /** The lines to make all units of the kind; undefined for those that are sewn as any part is. */
-export function methodLines(unit: Unit, bench: Bench, { rules, print }: { readonly rules: Rules; readonly print: Printer }): readonly string[] | undefined {
-  const making = madeUnit(unit, rules);
-  if (!making) return undefined;
-  return LINES[making]?.({ unit, bench, print, cuttings: unit.patches.map((patch) => cuttingInBlock(unit.layout, patch, rules)) });
+export function methodLines(unit: Unit, bench: Bench, { print, cuttings }: Pick<Context, 'print' | 'cuttings'>): readonly string[] | undefined {
+  const way = wayOfUnit(unit);
+  return way && LINES[way]({ unit, bench, print, cuttings });
 }
 
 interface Context {
@@ -33,7 +30,7 @@ interface Context {
   readonly cuttings: readonly (Cutting | undefined)[];
 }
 
-const LINES: Readonly<Partial<Record<Making, (context: Context) => readonly string[]>>> = {
+const LINES: Readonly<Record<Exclude<Way, 'singles'>, (context: Context) => readonly string[]>> = {
   'two at a time': (context) => pairedLines(context, 2),
   'eight at a time': (context) => pairedLines(context, 8),
   'four at a time': gooseLines,
@@ -53,8 +50,14 @@ function gooseLines({ unit, bench, cuttings }: Context): readonly string[] {
 }
 
 function cornerLines({ unit, bench, cuttings }: Context): readonly string[] {
-  const { body, wing } = bodyAndWing(unit, cuttings, bench);
-  return TEXTS.gooseCorners(body, wing, bench.seam);
+  if (unit.name === 'flying goose') {
+    const { body, wing } = bodyAndWing(unit, cuttings, bench);
+    return TEXTS.gooseCorners(body, wing, bench.seam);
+  }
+  const isCorner = (patch: number): boolean => unit.layout.patches[patch]?.outline.length === 3;
+  const corners = groupedBy(unit.patches.filter(isCorner).map((patch) => nameOf(patch, bench)), (name) => name);
+  const base = unit.patches.find((patch) => !isCorner(patch)) ?? -1;
+  return [TEXTS.begin(nameOf(base, bench)), ...[...corners].flatMap(([name, all]) => TEXTS.flip(name, all.length, bench.seam))];
 }
 
 function bodyAndWing({ patches }: Unit, cuttings: readonly (Cutting | undefined)[], bench: Bench): { readonly body: string; readonly wing: string } {
@@ -69,9 +72,13 @@ function stripLines({ unit, bench, print, cuttings }: Context): readonly string[
   if (part.kind !== 'join' || !cutting?.segment) return [];
   const names = part.parts.map((each) => bench.nameOf(each) ?? '');
   const run = runOf(part.seams);
-  const perSet = Math.min(...cuttings.map((each) => each?.piecesPerCut ?? 1));
+  const perSet = cutting.piecesPerCut;
+  const [whole, rest] = [Math.floor(count / perSet), count % perSet];
+  const short = print.length(mul(cutting.segment, fraction(rest)));
+  const way = TEXTS.row[run === 'other' ? 'aslant' : run];
   return [
-    TEXTS.stripSets(Math.ceil(count / perSet), TEXTS.row[run === 'other' ? 'aslant' : run], inOrder(names)),
+    whole === 0 ? TEXTS.shortSet(short, way, inOrder(names)) : TEXTS.stripSets(whole, way, inOrder(names)),
+    ...(whole > 0 && rest > 0 ? [TEXTS.oneMoreSet(short)] : []),
     ...ownPress(part, bench),
     TEXTS.segments(count, print.length(cutting.segment)),
   ];
@@ -87,6 +94,6 @@ function nameOf(patch: number, bench: Bench): string {
 }
 
 function overLine(count: number, size: number): readonly string[] {
-  const over = Math.ceil(count / size) * size - count;
-  return over === 0 ? [] : [TEXTS.over(over)];
+  const made = Math.ceil(count / size) * size;
+  return made === count ? [] : [TEXTS.over(made, count)];
 }

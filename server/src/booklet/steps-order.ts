@@ -6,7 +6,7 @@ import { TEXTS } from './steps-texts.ts';
 
 /** Nothing for a block that is not in the quilt, or that no plan was worked out for. */
 export function orderLines(layout: BlockLayout, words: Omit<BlockWords, 'plan'>): readonly string[] {
-  const plan = stepsPlan(words.sewing, words.rules);
+  const plan = stepsPlan(words.sewing);
   const block = plan.blocks.find(({ sewn }) => sewn.some((each) => each.layout === layout));
   return block ? blockSewing(block, { ...words, plan }).filter((line) => !isAside(line)) : [];
 }

@@ -1,8 +1,8 @@
 /** What the steps of a quilt tell in which order: its blocks, before each the units that come up in it first. */
-import type { BlockInstance, Rules } from '../model/pattern.ts';
+import type { BlockInstance } from '../model/pattern.ts';
 import type { QuiltSewing } from '../piecing/sewing.ts';
 import type { Unit } from '../piecing/units.ts';
-import { madeUnit } from './steps-methods.ts';
+import { wayOfUnit } from './steps-methods.ts';
 import { apartUnits } from './steps-units.ts';
 
 export interface StepsPlan {
@@ -24,8 +24,8 @@ export interface BlockSteps {
 
 export type SewnBlock = QuiltSewing['blocks'][number];
 
-export function stepsPlan({ blocks, units: { units, numbers } }: QuiltSewing, rules: Rules): StepsPlan {
-  const apart = apartUnits(units, (unit) => madeUnit(unit, rules) !== undefined);
+export function stepsPlan({ blocks, units: { units, numbers } }: QuiltSewing): StepsPlan {
+  const apart = apartUnits(units, (unit) => wayOfUnit(unit) !== undefined);
   const wholeOf = ({ assembled }: SewnBlock): Unit | undefined => units[(assembled && numbers.get(assembled.plan.assembly)) ?? -1];
   const groups: { sewn: [SewnBlock, ...SewnBlock[]]; whole: Unit | undefined }[] = [];
   for (const block of blocks) {

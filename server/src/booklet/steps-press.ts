@@ -31,17 +31,21 @@ export function pressLine({ parts, seams }: Join, names: readonly string[], run:
   if (run === 'other' && length > 1) return TEXTS.pressAsDrawn;
   const [way = ''] = ways;
   if (ways.every((each) => each === way)) return TEXTS.pressTo(length, way);
-  return run === 'other' ? TEXTS.pressAsDrawn : TEXTS.pressEach(TEXTS.row[run], inTurn(ways));
+  const turns = run === 'other' ? undefined : inTurn(ways);
+  return run === 'other' || turns === undefined ? TEXTS.pressAsDrawn : TEXTS.pressEach(TEXTS.row[run], turns);
 }
 
-/** Ways in their order, short where they take turns or change once. */
-function inTurn(ways: readonly string[]): string {
+/** More than these without a pattern are easier to see than to read. */
+const MOST_WAYS = 6;
+
+/** Ways in their order, short where they take turns or change once; undefined where that is too long. */
+function inTurn(ways: readonly string[]): string | undefined {
   const [first = '', second = ''] = ways;
   if (ways.length > 2 && ways.every((way, i) => way === (i % 2 === 0 ? first : second))) return `${first} and ${second} in turn`;
   const change = ways.findIndex((way) => way !== first);
   const last = ways.at(-1) ?? '';
   if (change > 1 && ways.slice(change).every((way) => way === last)) return `the first ${change} ${first}, ${ways.length - change === 1 ? 'the last' : `the last ${ways.length - change}`} ${last}`;
-  return listed(ways);
+  return ways.length > MOST_WAYS ? undefined : listed(ways);
 }
 
 /** The one side of all stretches of a seam; undefined when they differ. */
@@ -73,7 +77,8 @@ export function short(name = ''): string {
   return name.replace(/ \([^()]*\)$/, '');
 }
 
-function wayWords(stretch: Stretch, side: PressSide): string {
+/** The side as one looks at the drawing. */
+export function wayWords(stretch: Stretch, side: PressSide): string {
   return side === 'open' ? 'open' : WAYS[wayOf(stretch, side)];
 }
 

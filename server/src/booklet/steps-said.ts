@@ -1,10 +1,9 @@
 /** The author's own wording, its placeholders filled in. */
 import { placeholdersIn, valueAt } from '../cutting/placeholders.ts';
 import type { Quantity } from '../cutting/quantities.ts';
-import { formatNumber } from '../exact/length.ts';
 import type { Pattern, StepsText } from '../model/pattern.ts';
 import { instancesIn, type BlockSteps } from './steps-plan.ts';
-import { plain } from './markdown.ts';
+import { authored, plain } from './markdown.ts';
 import type { BookletQuilt, BookletSource } from './source.ts';
 import type { Printer } from './words.ts';
 
@@ -39,8 +38,8 @@ interface Filling {
   readonly print: Printer;
 }
 
-/** Markdown stays as the author wrote it; what has no value stays as it is (`unknown-placeholder` tells it, and nothing is written then). */
-function filledIn(text: string, { pattern, quilts, quilt, print }: Filling): string {
+/** Markdown stays as the author wrote it, HTML in it as text; what has no value stays as it is (`unknown-placeholder` tells it, and nothing is written then). */
+export function filledIn(text: string, { pattern, quilts, quilt, print }: Filling): string {
   let filled = '';
   let behind = 0;
   for (const { path, from, to } of placeholdersIn(text)) {
@@ -48,10 +47,10 @@ function filledIn(text: string, { pattern, quilts, quilt, print }: Filling): str
     filled += text.slice(behind, from) + (value ? plain(quantityText(value, print)) : text.slice(from, to));
     behind = to;
   }
-  return (filled + text.slice(behind)).trim();
+  return authored((filled + text.slice(behind)).trim());
 }
 
 function quantityText({ kind, value }: Quantity, print: Printer): string {
-  if (kind === 'count') return formatNumber(value);
+  if (kind === 'count') return print.number(value);
   return kind === 'cloth' ? print.cloth(value) : print.length(value);
 }

@@ -1,7 +1,9 @@
 /** The steps that join blocks to rows and rows to the quilt, and sew on the borders. */
-import { add, equals, fraction, less, mul, TWO, type Exact } from '../exact/number.ts';
+import { toInches } from '../exact/length.ts';
+import { add, equals, fraction, less, max, mul, TWO, type Exact } from '../exact/number.ts';
 import type { Measure, Piece } from '../cutting/plan.ts';
 import { cuttingOf } from '../cutting/shape.ts';
+import { lengthBetween } from '../cutting/sides.ts';
 import type { BorderLayout } from '../geometry/layout.ts';
 import type { Rules } from '../model/pattern.ts';
 import { patchesIn, type Assembly } from '../piecing/plan.ts';
@@ -13,7 +15,7 @@ import type { Chapter } from './steps-blocks.ts';
 import { pressLine, short } from './steps-press.ts';
 import { sewLines, type Bench } from './steps-sew.ts';
 import { TEXTS } from './steps-texts.ts';
-import { patchName, rawSize } from './steps-units.ts';
+import { firstGo, patchName, rawSize } from './steps-units.ts';
 import { inOrder, runOf } from './steps-words.ts';
 import { listed, type Printer } from './words.ts';
 
@@ -52,9 +54,21 @@ function middleLines(words: SettingWords): readonly string[] {
     ...(isDiagonal ? [TEXTS.diagonal] : []),
     ...(hasTriangles(setting.parts, atCentre) ? [TEXTS.triangles] : []),
     ...rowLines(rows, bench),
-    ...(rows.length > 1 && centre.kind === 'join' ? [isDiagonal ? TEXTS.joinDiagonal : TEXTS.joinTop, TEXTS.match, ...(conflicts === 0 && bench.nests ? [TEXTS.nest] : []), TEXTS.longSeams, pressLine(centre, rows.map(() => ''), runOf(centre.seams), bench)] : []),
+    ...(rows.length > 1 && centre.kind === 'join' ? [isDiagonal ? TEXTS.joinDiagonal : TEXTS.joinTop, TEXTS.match, ...(conflicts === 0 && bench.nests ? [TEXTS.nest] : []), TEXTS.halves, ...longLines(words, atCentre), pressLine(centre, rows.map(() => ''), runOf(centre.seams), bench)] : []),
     ...(conflicts > 0 ? [TEXTS.cannotNest(conflicts)] : []),
   ];
+}
+
+/** Seams longer than this creep when they are not pinned: 60" or 150 cm. Common practice, no source. */
+function longest({ units }: Rules): Exact {
+  return units === 'inches' ? fraction(60) : toInches(fraction(150), 'cm');
+}
+
+function longLines({ sewing: { setting }, rules, print }: SettingWords, parts: ReadonlySet<number>): readonly string[] {
+  const inside = (setting.assembled?.plan.seams ?? []).flatMap(({ stretches }) => stretches).filter(({ left, right }) => [...left, ...right].every((part) => parts.has(part)));
+  const lengths = inside.map((stretch) => lengthBetween(stretch.from, stretch.to));
+  const most = max(fraction(0), ...lengths);
+  return less(longest(rules), most) ? [TEXTS.longSeams(print.length(most))] : [];
 }
 
 /** Rows that are sewn alike are told together. */
@@ -82,7 +96,8 @@ function simpleRow(row: Extract<Assembly, { kind: 'join' }>, bench: Bench, name:
   return [TEXTS.sewNamedRow(name, TEXTS.row[run === 'other' ? 'aslant' : run], inOrder(names)), pressLine(row, names, run, bench)];
 }
 
-function settingBench({ quilt, sewing, rules, print }: SettingWords): Bench {
+/** What the words for the setting are taken from. */
+export function settingBench({ quilt, sewing, rules, print }: SettingWords): Bench {
   const { parts } = sewing.setting;
   const names = new Map(quilt.layout.blocks.map(({ layout, name }) => [layout, plain(name)]));
   const nameOf = (part: SettingPart | undefined): string => partName(part, names, { rules, print });
@@ -92,6 +107,8 @@ function settingBench({ quilt, sewing, rules, print }: SettingWords): Bench {
     outlineOf: () => [],
     nameOf: (part) => (part.kind === 'patch' ? nameOf(parts[part.patch]) : undefined),
     seam: print.length(rules.seam),
+    setIn: [],
+    lengthOf: (stretch) => print.length(firstGo(stretch, rules)),
     nests: rules.methods.press === undefined && sewing.pressing.conflicts === 0,
   };
 }
@@ -104,8 +121,8 @@ function partName(part: SettingPart | undefined, names: ReadonlyMap<unknown, str
   if (role === 'side_triangle') return `${cloth} side triangle`;
   if (role === 'corner_triangle') return `${cloth} corner triangle`;
   const name = patchName(part.patch, cuttingOf(part.patch, rules), print);
-  if (role === 'sash') return name.replace(/ (square|rectangle|strip|shape) /, ' sash ');
-  return role === 'cornerstone' ? name.replace(/ (square|rectangle) /, ' cornerstone ') : name;
+  if (role === 'sash') return name.replace(/ (square|rectangle|strip|shape) \(/, ' sash (');
+  return role === 'cornerstone' ? name.replace(/ (square|rectangle) \(/, ' cornerstone (') : name;
 }
 
 function hasTriangles(parts: readonly SettingPart[], at: ReadonlySet<number>): boolean {

@@ -1,11 +1,11 @@
 /** One part of a plan as lines of steps: what is sewn to what, in order, and how each seam is pressed. */
 import { compare } from '../exact/number.ts';
-import { squaredDistance, type Point } from '../exact/point.ts';
+import { samePoint, squaredDistance, type Point } from '../exact/point.ts';
 import { edgesOf } from '../exact/polygon.ts';
-import type { Assembly, Finish, Flip, Join, Seam } from '../piecing/plan.ts';
+import { patchesIn, type Assembly, type Finish, type Flip, type Join, type Seam, type Stretch } from '../piecing/plan.ts';
 import { pressLine, type Ironing } from './steps-press.ts';
 import { TEXTS } from './steps-texts.ts';
-import { inOrder, ordinal, runOf, sideOf, wayOf, type Run } from './steps-words.ts';
+import { inOrder, ordinal, runOf, sideOf, wayOf, type Run, type Way } from './steps-words.ts';
 
 export interface Bench extends Ironing {
   /** What a part is called that lies ready; undefined for one that is sewn in these lines. */
@@ -14,6 +14,10 @@ export interface Bench extends Ironing {
   readonly outlineOf: (leaf: number) => readonly Point[];
   /** The width of a seam, in words. */
   readonly seam: string;
+  /** How long the first go of a seam is from the raw edge where it begins, in words. */
+  readonly lengthOf: (stretch: Stretch) => string;
+  /** Corners that something is set into later. */
+  readonly setIn: readonly Point[];
   /** True where crossings lock. */
   readonly nests: boolean;
   /** Another line in place of the one for the seams of the part itself. */
@@ -51,38 +55,73 @@ function flipLines(flip: Flip, bench: Bench, name?: string): readonly string[] {
   ];
 }
 
+/** What the parts of a join are called; a first part that has just been sewn has no name. */
+export function partNames(join: Join, bench: Pick<Bench, 'nameOf'>): readonly string[] {
+  const { parts } = join;
+  const { run } = placed(join);
+  const isAlone = (run === 'aslant' || run === 'other') && parts.filter((part) => bench.nameOf(part) === undefined).length === 1;
+  return parts.map((part, i) => bench.nameOf(part) ?? (i === 0 && (parts.length === 2 || run === 'other') ? '' : isAlone ? TEXTS.justSewn : `the ${ordinal(i)} ${PART_OF[run]}`));
+}
+
+/** How the parts of a join lie: a run only where each lies behind the one before it; two may lie the other way round. */
+export function placed({ parts, seams }: Join): { readonly run: Run; readonly isBack: boolean } {
+  const run = runOf(seams);
+  const ways = seams.map((seam, i) => {
+    const [stretch] = seam.stretches;
+    const [before, added] = [parts[i], parts[i + 1]];
+    if (!stretch || !before || !added) return undefined;
+    const side = sideOf(added, stretch);
+    const near = new Set(patchesIn(before));
+    const isNext = (side === 'left' ? stretch.right : stretch.left).some((patch) => near.has(patch));
+    return isNext ? BACK.has(wayOf(stretch, side)) : undefined;
+  });
+  const [first] = ways;
+  const isBack = first === true && run !== 'aslant';
+  if (run === 'other' || first === undefined || ways.some((way) => way !== first) || (isBack && parts.length > 2)) return { run: 'other', isBack: false };
+  return { run, isBack };
+}
+
+const BACK: ReadonlySet<Way> = new Set(['left', 'top', 'upper left', 'lower left']);
+
 function joinLines(join: Join, bench: Bench, name?: string): readonly string[] {
-  const run = runOf(join.seams);
-  const [begun] = join.parts;
-  /** A part that has just been sewn needs no name. */
-  const goesOn = begun !== undefined && bench.nameOf(begun) === undefined && (join.parts.length === 2 || run === 'other');
-  const names = join.parts.map((part, i) => bench.nameOf(part) ?? (i === 0 && goesOn ? '' : `the ${ordinal(i)} ${PART_OF[run]}`));
+  const { run, isBack } = placed(join);
+  const names = partNames(join, bench);
+  const goesOn = names[0] === '';
   const { pressed, ...inner } = bench;
-  const before = join.parts.flatMap((part, i) => (bench.nameOf(part) === undefined ? sewLines(part, inner, names[i] === '' ? undefined : names[i]) : []));
+  const before = join.parts.flatMap((part, i) => (bench.nameOf(part) === undefined ? sewLines(part, inner, names[i] === '' || names[i] === TEXTS.justSewn ? undefined : names[i]) : []));
   const isPair = run === 'aslant' && join.parts.length === 2 && !goesOn && name === undefined;
-  const sewn = run === 'other' || isPair ? otherLines(join, names, bench) : rowLines(join, names, { run, bench, name, goesOn });
+  const sewn = run === 'other' || isPair ? otherLines(join, names, bench) : rowLines(join, names, { run, isBack, bench, name, goesOn });
   const called = name !== undefined && !sewn.some((line) => line.includes(name)) ? [TEXTS.named(name)] : [];
-  return [...before, ...sewn, pressed ?? pressLine(join, names, run, bench), ...called];
+  return [...before, ...sewn, ...openEndLines(join, bench), pressed ?? pressLine(join, names, run, bench), ...called];
+}
+
+/** A seam that is sewn before something is set in at its end leaves its allowance there open. */
+function openEndLines({ seams }: Join, { setIn, seam }: Bench): readonly string[] {
+  const ends = seams.filter(({ kind }) => kind === 'straight').flatMap(({ stretches }) => stretches.flatMap(({ from, to }) => [from, to]));
+  return ends.some((end) => setIn.some((corner) => samePoint(corner, end))) ? [TEXTS.openEnd(seam)] : [];
 }
 
 const PART_OF: Readonly<Record<Run, string>> = { across: 'column', down: 'row', aslant: 'row', other: 'part' };
 
 interface RowWords {
   readonly run: Exclude<Run, 'other'>;
+  /** The parts lie the other way round. */
+  readonly isBack: boolean;
   readonly bench: Bench;
   readonly name: string | undefined;
   readonly goesOn: boolean;
 }
 
-function rowLines(join: Join, names: readonly string[], { run, bench, name, goesOn }: RowWords): readonly string[] {
+function rowLines(join: Join, names: readonly string[], { run, isBack, bench, name, goesOn }: RowWords): readonly string[] {
   const [, added] = join.parts;
   const [stretch] = join.seams[0]?.stretches ?? [];
   const match = matchLines(join.seams, bench);
   if (goesOn && added && stretch) return [TEXTS.sewOn(names[1] ?? '', wayOf(stretch, sideOf(added, stretch))), ...match];
   const way = TEXTS.row[run];
+  const inRow = inOrder(isBack ? names.toReversed() : names);
   const isOfRows = join.parts.some((part) => bench.nameOf(part) === undefined);
-  if (name !== undefined) return [TEXTS.sewNamedRow(name, way, inOrder(names)), ...match];
-  return [isOfRows ? TEXTS.joinRows(way, inOrder(names)) : TEXTS.sewRow(way, inOrder(names)), ...match];
+  if (name !== undefined) return [TEXTS.sewNamedRow(name, way, inRow), ...match];
+  return [isOfRows ? TEXTS.joinRows(way, inRow) : TEXTS.sewRow(way, inRow), ...match];
 }
 
 /** Where seams meet across these seams. */
@@ -125,7 +164,7 @@ function addedLines(join: Join, names: readonly string[], { seam, from, to, benc
     case 'set_in':
       return [TEXTS.setIn(inOrder(names.slice(from + 1, to + 1))), ...TEXTS.setInLines(bench.seam)];
     case 'partial':
-      return [TEXTS.partial(name), ...TEXTS.partialLines(bench.seam)];
+      return [TEXTS.partial(name), ...TEXTS.partialLines(stretch ? bench.lengthOf(stretch) : bench.seam)];
     case 'curved':
       return [TEXTS.curve(name), ...TEXTS.curveLines];
     default:

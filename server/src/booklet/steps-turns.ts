@@ -22,6 +22,12 @@ interface Copy {
 
 /** A line in place of the usual one; undefined where all copies are pressed alike. */
 export function pressedLine(unit: Unit, sewing: QuiltSewing): string | undefined {
+  const ways = pressedWays(unit, sewing);
+  return ways === undefined ? undefined : ways === 'as drawn' ? TEXTS.pressAsDrawnInBlocks : TEXTS.pressSome(ways);
+}
+
+/** How many copies of a unit are pressed which way; `as drawn` where words are too clumsy, undefined where all are pressed alike. */
+export function pressedWays(unit: Unit, sewing: QuiltSewing): string | undefined {
   const copies = copiesOf(unit, sewing);
   if (new Set(copies.map((copy) => wayOfCopy(copy, sewing))).size < 2) return undefined;
   const cloths = copies.map(({ node, sides, clothOf }) => {
@@ -30,11 +36,11 @@ export function pressedLine(unit: Unit, sewing: QuiltSewing): string | undefined
     const side = seam && sideOfSeam(seam, sides);
     return stretch && side && more.length === 0 ? (side === 'open' ? 'open' : clothTowards(stretch, side, clothOf)) : undefined;
   });
-  if (cloths.includes(undefined)) return TEXTS.pressAsDrawnInBlocks;
+  if (cloths.includes(undefined)) return 'as drawn';
   const counts = new Map<string, number>();
   copies.forEach(({ count }, i) => counts.set(cloths[i] ?? '', (counts.get(cloths[i] ?? '') ?? 0) + count));
   if (counts.size < 2) return undefined;
-  return TEXTS.pressSome(listed([...counts].map(([cloth, count]) => `${count} of them ${cloth === 'open' ? 'open' : TEXTS.towards(cloth)}`)));
+  return listed([...counts].map(([cloth, count]) => `${count} of them ${cloth === 'open' ? 'open' : TEXTS.towards(cloth)}`));
 }
 
 function copiesOf({ number }: Unit, { blocks, units, pressing }: QuiltSewing): readonly Copy[] {

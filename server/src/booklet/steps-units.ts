@@ -1,10 +1,14 @@
 /** Which units of a quilt are made by themselves, and what they and the patches are called. */
-import { add, equals, less, mul, TWO, type Exact } from '../exact/number.ts';
-import { edgesOf } from '../exact/polygon.ts';
+import { toInches } from '../exact/length.ts';
+import { add, equals, fraction, less, max, mul, roundDownTo, TWO, type Exact } from '../exact/number.ts';
+import { edgesOf, isRectangle } from '../exact/polygon.ts';
 import { onSegment, orientation, samePoint } from '../exact/point.ts';
 import type { Cutting } from '../cutting/shape.ts';
+import { lengthBetween } from '../cutting/sides.ts';
 import type { Measure } from '../cutting/plan.ts';
 import type { BlockLayout, Patch } from '../geometry/layout.ts';
+import type { Rules } from '../model/pattern.ts';
+import type { Stretch } from '../piecing/plan.ts';
 import type { Unit } from '../piecing/units.ts';
 import { plain } from './markdown.ts';
 import type { Printer } from './words.ts';
@@ -56,9 +60,25 @@ export function hasPoints({ layout, patches, outline }: Pick<Unit, 'layout' | 'p
   });
 }
 
+/** Whether an edge on its outside runs aslant to the threads of its patch: rectangles are cut along their own sides, all else along the block's. */
+export function hasBiasOutside({ layout, patches, outline }: Pick<Unit, 'layout' | 'patches' | 'outline'>): boolean {
+  const rim = edgesOf(outline);
+  return patches.some((index) => {
+    const patch = layout.patches[index];
+    if (!patch || patch.grain !== undefined || patch.arcs || patch.role === 'flipped_corner' || isRectangle(patch.outline)) return false;
+    return edgesOf(patch.outline).some(({ from, to }) => !equals(from.x, to.x) && !equals(from.y, to.y) && rim.some((side) => onSegment(from, side.from, side.to) && onSegment(to, side.from, side.to)));
+  });
+}
+
+/** The first go of a partial seam from the raw edge, down to the next eighth of an inch or half a centimetre. */
+export function firstGo({ from, to }: Pick<Stretch, 'from' | 'to'>, { seam, units }: Rules): Exact {
+  const step = units === 'inches' ? fraction(1, 8) : toInches(fraction(1, 2), 'cm');
+  return max(step, roundDownTo(add(lengthBetween(from, to), seam), step));
+}
+
 /** Whether tips stand out beyond the edges once it is sewn: a patch of it is sharp. */
 export function hasEars(layout: BlockLayout, patches: readonly number[]): boolean {
-  return patches.some((index) => layout.patches[index]?.outline.length === 3 && layout.patches[index].role !== 'flipped_corner');
+  return patches.some((index) => layout.patches[index]?.outline.length === 3 && !layout.patches[index].arcs && layout.patches[index].role !== 'flipped_corner');
 }
 
 export function sameMeasure(a: Measure, b: Measure): boolean {

@@ -2,18 +2,18 @@
  * steps.md: how one size of a quilt is made, from a test seam to the binding, in words that a beginner can follow. Every number is
  * computed. `TEXTS` (`steps-texts.ts`) holds the sentences; the author's own come before, between or instead of them.
  */
-import { fraction, max, mul, sub, TWO, type Exact } from '../exact/number.ts';
-import { toInches } from '../exact/length.ts';
 import type { Rules } from '../model/pattern.ts';
 import { sewingOf } from '../piecing/sewing.ts';
-import { plain, sections } from './markdown.ts';
+import { plain, sections, table } from './markdown.ts';
 import { UNTITLED, type BookletQuilt, type BookletSource } from './source.ts';
 import { blockChapters, type Chapter } from './steps-blocks.ts';
 import { finishChapters } from './steps-finish.ts';
 import { stepsPlan } from './steps-plan.ts';
+import { pressLines, pressPictures, pressTable, type PressWords } from './steps-pressing.ts';
 import { saidOf } from './steps-said.ts';
 import { settingChapters } from './steps-setting.ts';
 import { TEXTS } from './steps-texts.ts';
+import { testSeam } from './test-seam.ts';
 import { printerFor, type Printer } from './words.ts';
 
 /** The steps for one quilt. */
@@ -22,7 +22,7 @@ export function stepsMarkdown(source: BookletSource, quilt: BookletQuilt): strin
   const { rules } = pattern;
   const print = printerFor(rules.units);
   const sewing = sewingOf(quilt.layout, rules);
-  const plan = stepsPlan(sewing, rules);
+  const plan = stepsPlan(sewing);
   const said = saidOf(source, quilt, plan.blocks, print);
   const opening = [
     [TEXTS.title(plain(pattern.title ?? UNTITLED))],
@@ -42,13 +42,13 @@ export function stepsMarkdown(source: BookletSource, quilt: BookletQuilt): strin
     TEXTS.howToLines,
     ...startChapters(quilt, rules, print).flatMap(chapterParts),
     ...blocks.flat(),
+    ...pressParts(words),
     ...[...settingChapters(words), ...finishChapters(words)].flatMap(chapterParts),
   ]);
 }
 
 function startChapters({ plan }: BookletQuilt, rules: Rules, print: Printer): readonly Chapter[] {
-  const square = testSquare(rules);
-  const pair = sub(mul(TWO, square), mul(TWO, rules.seam));
+  const { square, pair } = testSeam(rules);
   const pieces = plan.pieces.filter((piece) => piece.for !== 'binding').reduce((total, piece) => total + piece.pieces, 0);
   return [
     { title: TEXTS.test, level: 2, lines: TEXTS.testLines(print.length(square), print.length(rules.seam), print.length(pair)) },
@@ -56,14 +56,16 @@ function startChapters({ plan }: BookletQuilt, rules: Rules, print: Printer): re
   ];
 }
 
-/** 2 1/2" or 6 cm; larger for seams that would take up most of it. */
-function testSquare({ units, seam }: Rules): Exact {
-  return max(units === 'inches' ? fraction(5, 2) : toInches(fraction(6), 'cm'), mul(seam, fraction(4)));
-}
-
 /** The heading, then the numbered lines. */
 function chapterParts({ title, level, lines }: Chapter): readonly (readonly string[])[] {
   return [[`${'#'.repeat(level)} ${title}`], lines.map((line, i) => `${i + 1}. ${line}`)];
+}
+
+/** Nothing for a quilt without seams. */
+function pressParts(words: PressWords): readonly (readonly string[])[] {
+  const { head, rows } = pressTable(words);
+  if (rows.length === 0) return [];
+  return [[`## ${TEXTS.pressing}`], ...paragraphs(pressLines(words)), table(head, rows), pressPictures(words).map((line) => `- ${line}`)];
 }
 
 function paragraphs(texts: readonly string[]): readonly (readonly string[])[] {

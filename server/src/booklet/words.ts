@@ -1,5 +1,5 @@
 /** The trade's words for pieces, counts and lengths, the same in every output. */
-import { formatLength, formatMetres, formatYards, type UnitSystem } from '../exact/length.ts';
+import { formatLength, formatMetres, formatNumber, formatYards, type Manner, type UnitSystem } from '../exact/length.ts';
 import { equals, type Exact } from '../exact/number.ts';
 import type { Measure, Piece } from '../cutting/plan.ts';
 
@@ -12,14 +12,24 @@ export interface Printer {
   readonly size: (measure: Measure) => string;
   /** `40" by 50"` */
   readonly widthByHeight: (measure: Measure) => string;
+  readonly number: (value: Exact) => string;
 }
 
-export function printerFor(units: UnitSystem): Printer {
-  const length = (value: Exact): string => formatLength(value, { units });
-  const widthByHeight = ({ width, height }: Measure): string => `${length(width)} by ${length(height)}`;
+/** How a language writes measures. */
+export interface Voice extends Manner {
+  /** Between width and height. */
+  readonly by: string;
+}
+
+const ENGLISH: Voice = { point: '.', about: 'about', lessThan: 'less than', by: 'by' };
+
+export function printerFor(units: UnitSystem, voice: Voice = ENGLISH): Printer {
+  const length = (value: Exact): string => formatLength(value, { units, manner: voice });
+  const widthByHeight = ({ width, height }: Measure): string => `${length(width)} ${voice.by} ${length(height)}`;
   return {
     length,
-    cloth: units === 'inches' ? formatYards : formatMetres,
+    cloth: (value) => (units === 'inches' ? formatYards(value, voice) : formatMetres(value, voice)),
+    number: (value) => formatNumber(value, voice),
     size: (measure) => (equals(measure.width, measure.height) ? length(measure.width) : widthByHeight(measure)),
     widthByHeight,
   };
@@ -31,7 +41,7 @@ export function counted(count: number, noun: string, plural = `${noun}s`): strin
 }
 
 /** What is cut: the square or rectangle, not the patch. */
-export function cutNoun(piece: Piece): string {
+export function cutNoun(piece: Piece): 'strip' | 'square' | 'rectangle' {
   if (piece.shape === 'strip') return 'strip';
   return equals(piece.cut.width, piece.cut.height) ? 'square' : 'rectangle';
 }
