@@ -1,35 +1,13 @@
 /** The program as it is shipped: bundled, as a process of its own, in pipes and as an editor starts it. */
 import { spawn, spawnSync, type SpawnSyncReturns } from 'node:child_process';
-import { build } from 'esbuild';
-import { textFiles } from '../../grammar/module.mjs';
-import { beforeAll, describe, expect, it } from 'vitest';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { writeFileSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
+import { describe, expect, it } from 'vitest';
 import { BAD, GOOD } from './command-line.ts';
 import { temporaryFolder } from '../disk/folder.ts';
+import { shipped } from '../harness/shipped.ts';
 
-let home = '';
-let program = '';
-
-beforeAll(async () => {
-  home = mkdtempSync(join(tmpdir(), 'scant-program-'));
-  program = join(home, 'scant.cjs');
-  await build({
-    entryPoints: [join(import.meta.dirname, '../../server/src/cli/main.ts')],
-    outfile: program,
-    bundle: true,
-    minify: true,
-    platform: 'node',
-    target: 'node20',
-    format: 'cjs',
-    ...textFiles,
-    logLevel: 'silent',
-  });
-  return () => {
-    rmSync(home, { recursive: true, force: true });
-  };
-}, 60_000);
+const program = join(shipped(), 'scant.cjs');
 
 function scant(argv: readonly string[], cwd: string, env: Readonly<Record<string, string>> = {}): SpawnSyncReturns<string> {
   return spawnSync(process.execPath, [program, ...argv], { cwd, encoding: 'utf8', env: { PATH: process.env['PATH'], ...env } });

@@ -1,4 +1,7 @@
 /** `scant check`: formats, exit codes, folders, and files that cannot be read. */
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { Ajv } from 'ajv';
 import { describe, expect, it } from 'vitest';
 import { BAD, bench, GOOD, WARNED } from './command-line.ts';
 
@@ -87,6 +90,18 @@ describe('json', () => {
 });
 
 describe('sarif', () => {
+  it('is as the schema of OASIS wants it, whatever stands in the text', async () => {
+    const schema = createRequire(import.meta.url).resolve('@microsoft/jest-sarif').replace(/lib.*$/, 'lib/schemas/sarif-2.1.0-rtm.5.json');
+    const { definitions, properties, required, additionalProperties } = JSON.parse(readFileSync(schema, 'utf8')) as Record<string, object>;
+    const addFormats = createRequire(import.meta.url)('ajv-formats') as (ajv: Ajv) => Ajv;
+    const valid = addFormats(new Ajv({ strict: false, allErrors: true, unicodeRegExp: false })).compile({ type: 'object', definitions, properties, required, additionalProperties });
+    const table = bench({ 'a.quilt': BAD, 'good.quilt': GOOD, 'odd name%.quilt': 'fabric \0 "<b>\u202E"\n}\n', 'sub/b.quilt': `import "../a.quilt"\n${WARNED}` });
+    for (const path of ['.', '../good.quilt', '..']) {
+      valid(JSON.parse((await table.scant(['check', path, '--format', 'sarif'], { folder: 'sub' })).out));
+      expect(valid.errors).toBeNull();
+    }
+    expect(valid({ version: '2.1.0' })).toBe(false);
+  });
   it('is a 2.1.0 log with its rules and 1-based regions', async () => {
     const { out } = await bench({ 'my patterns/a.quilt': BAD }).scant(['check', 'my patterns', '--format', 'sarif']);
     const log = JSON.parse(out) as { version: string; runs: { tool: { driver: { name: string; rules: { id: string }[] } }; results: { ruleId: string; ruleIndex: number; level: string; locations: unknown[] }[] }[] };

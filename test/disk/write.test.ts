@@ -1,13 +1,14 @@
 /** Writing outputs: whole or not at all, only what differs, nothing of the maker's, nothing outside. */
 import { lstatSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, symlinkSync, utimesSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { replaceFile, writeOutputs, type OutputFile } from '../../server/src/disk/write.ts';
+import { replaceFile, type OutputFile } from '../../server/src/disk/replace.ts';
+import { writeOutputs } from '../../server/src/disk/write.ts';
 import { temporaryFolder, type Folder } from './folder.ts';
 
 const FILES: readonly OutputFile[] = [
-  { path: 'quilt.svg', text: '<svg/>\n' },
-  { path: 'blocks/Star.svg', text: '<svg>star</svg>\n' },
-  { path: 'cutting.csv', text: 'a,b\nc,d\n' },
+  { path: 'quilt.svg', content: '<svg/>\n' },
+  { path: 'blocks/Star.svg', content: '<svg>star</svg>\n' },
+  { path: 'cutting.csv', content: 'a,b\nc,d\n' },
 ];
 
 function built(): Folder {
@@ -42,7 +43,7 @@ describe('a second build', () => {
   it('writes what differs', () => {
     const folder = built();
     utimesSync(folder.at('out/x/quilt.svg'), 1, 1);
-    const result = writeOutputs(folder.at('out/x'), FILES.map((file) => (file.path === 'cutting.csv' ? { ...file, text: 'new\n' } : file)));
+    const result = writeOutputs(folder.at('out/x'), FILES.map((file) => (file.path === 'cutting.csv' ? { ...file, content: 'new\n' } : file)));
     expect(result).toMatchObject({ written: ['cutting.csv'] });
     expect(statSync(folder.at('out/x/quilt.svg')).mtimeMs).toBe(1000);
     expect(folder.list()).toEqual(PATHS);
@@ -51,7 +52,7 @@ describe('a second build', () => {
     const folder = built();
     folder.write('out/x/cutting.csv', 'mine\n');
     folder.write('out/x/quilt.svg', 'mine too\n');
-    const result = writeOutputs(folder.at('out/x'), FILES.map((file) => ({ ...file, text: `${file.text}new\n` })));
+    const result = writeOutputs(folder.at('out/x'), FILES.map((file) => ({ ...file, content: `${String(file.content)}new\n` })));
     expect(result).toEqual({
       kind: 'refused',
       reasons: ['quilt.svg', 'cutting.csv'].map((path) => `${folder.at(`out/x/${path}`)} has been edited by hand; move it away (scant build --force overwrites it)`),
@@ -63,7 +64,7 @@ describe('a second build', () => {
     const folder = built();
     folder.write('out/x/cutting.csv', 'mine\n');
     expect(writeOutputs(folder.at('out/x'), FILES, { edited: 'overwrite' })).toMatchObject({ written: ['cutting.csv'] });
-    expect(writeOutputs(folder.at('out/x'), FILES.map((file) => ({ ...file, text: 'new\n' })))).toMatchObject({ kind: 'written' });
+    expect(writeOutputs(folder.at('out/x'), FILES.map((file) => ({ ...file, content: 'new\n' })))).toMatchObject({ kind: 'written' });
   });
   it('refuses a file it never wrote', () => {
     const folder = temporaryFolder({ 'out/x/quilt.svg': 'a drawing of mine' });
@@ -75,14 +76,14 @@ describe('a second build', () => {
     folder.write('out/x/cutting.csv', 'a,b\r\nc,d\r\n');
     expect(writeOutputs(folder.at('out/x'), FILES)).toMatchObject({ written: ['cutting.csv'] });
     folder.write('out/x/cutting.csv', 'a,b\r\nc,d\r\n');
-    expect(writeOutputs(folder.at('out/x'), FILES.map((file) => ({ ...file, text: 'new\n' }))).kind).toBe('written');
+    expect(writeOutputs(folder.at('out/x'), FILES.map((file) => ({ ...file, content: 'new\n' }))).kind).toBe('written');
   });
   it('treats everything as edited when the manifest is broken, unless it is right already', () => {
     const folder = built();
     folder.write('out/x/.scant', '<<<<<<< HEAD');
     expect(writeOutputs(folder.at('out/x'), FILES)).toMatchObject({ kind: 'written', written: [] });
     folder.write('out/x/.scant', '{"files":[]}');
-    expect(writeOutputs(folder.at('out/x'), FILES.map((file) => ({ ...file, text: 'new\n' }))).kind).toBe('refused');
+    expect(writeOutputs(folder.at('out/x'), FILES.map((file) => ({ ...file, content: 'new\n' }))).kind).toBe('refused');
   });
 });
 
@@ -118,7 +119,7 @@ describe('what is no longer made', () => {
   });
   it('is not what a change of case has renamed', () => {
     const folder = built();
-    expect(writeOutputs(folder.at('out/x'), [{ path: 'blocks/star.svg', text: 'new' }, ...fewer], { stale: 'remove' })).toMatchObject({ removed: [] });
+    expect(writeOutputs(folder.at('out/x'), [{ path: 'blocks/star.svg', content: 'new' }, ...fewer], { stale: 'remove' })).toMatchObject({ removed: [] });
   });
 });
 
@@ -127,7 +128,7 @@ describe('what stands in the way', () => {
     const folder = built();
     prepare(folder);
     const before = folder.list();
-    const result = writeOutputs(folder.at('out/x'), FILES.map((file) => ({ ...file, text: 'new\n' })), { edited: 'overwrite', stale: 'remove' });
+    const result = writeOutputs(folder.at('out/x'), FILES.map((file) => ({ ...file, content: 'new\n' })), { edited: 'overwrite', stale: 'remove' });
     expect(result.kind === 'refused' ? result.reasons.join('\n') : result).toMatch(says);
     expect(folder.list()).toEqual(before);
     if (folder.list().includes('out/x/cutting.csv')) expect(folder.read('out/x/cutting.csv')).toBe('a,b\nc,d\n');
@@ -188,7 +189,7 @@ describe('what stands in the way', () => {
   });
   it('a failure half way leaves no trace', () => {
     const folder = temporaryFolder();
-    const bad: OutputFile = { path: `b/${'x'.repeat(300)}`, text: '' };
+    const bad: OutputFile = { path: `b/${'x'.repeat(300)}`, content: '' };
     expect(writeOutputs(folder.at('out/x'), [...FILES, bad])).toMatchObject({ kind: 'refused', reasons: [expect.stringContaining('the name is too long')] });
     expect(folder.list()).toEqual([]);
     expect(() => lstatSync(folder.at('out'))).toThrow();

@@ -12,19 +12,20 @@ import { watch } from './watch.ts';
 
 export const build: Command = {
   name: 'build',
-  summary: 'write pictures, cutting lists and figures',
+  summary: 'write pictures, cutting lists, booklets and figures',
   help: `scant build FILE… [--out DIR] [--size NAME] [--colorway NAME] [--only KIND,…] [--force] [--watch]
 
-Writes quilt.svg, blocks/NAME.svg, cutting.md, cutting.csv and pattern.json
-into out/<file name> beside each file; in a folder for each size when the
-pattern names more than one, and there pattern.json at the top holds them all.
+Writes pictures, cutting lists, steps, a booklet (PDF and HTML), templates
+where a shape needs one, and figures into out/<file name> beside each file; in
+a folder for each size when the pattern names more than one, and there
+pattern.json at the top holds them all.
 A pattern with errors writes nothing and leaves what was there.
 Prints the files that are new or changed, one a line.
 
   --out DIR         write here; several files or a folder get a folder each in it
   --size NAME       only this size (may be repeated)
   --colorway NAME   in the colours of this colorway
-  --only KIND,…     only these: ${KIND_WORDS.slice(0, 4).join(', ')}
+  --only KIND,…     only these: ${KIND_WORDS.join(', ')}
                     (or a file name or format: cutting.csv, svg, json, …)
   --force           overwrite outputs that have been edited by hand
   --watch           build again whenever a file or one it imports changes
@@ -122,6 +123,5 @@ function kindsOf(words: readonly string[] | undefined): readonly OutputKind[] | 
   if (words.length === 0) throw new UsageError(`--only needs a kind: ${KIND_WORDS.join(', ')}`);
   const chosen = chosenKinds(words);
   if (chosen.kind === 'chosen') return chosen.kinds;
-  if (chosen.kind === 'not yet') throw new UsageError(`${chosen.word}: not yet; this version cannot write it`);
   throw new UsageError(`--only ${JSON.stringify(chosen.word)} is not known: use ${KIND_WORDS.join(', ')}`);
 }

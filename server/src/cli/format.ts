@@ -1,7 +1,7 @@
 /** `scant format`: the canonical layout. */
 import { reasonOf } from '../disk/failures.ts';
 import { readPattern } from '../disk/sources.ts';
-import { replaceFile } from '../disk/write.ts';
+import { replaceFile } from '../disk/replace.ts';
 import { formatTree } from '../syntax/format.ts';
 import { parse } from '../syntax/parse.ts';
 import { documentOf } from '../text/document.ts';
@@ -37,7 +37,8 @@ function formatOne(input: Input, mode: 'check' | 'write', io: Io): number {
   const better = formatTree(parse(documentOf(input.absolute, reading.text)));
   if (better === reading.text) return FINE;
   try {
-    if (mode === 'write') replaceFile(input.absolute, (reading.mark ? '\uFEFF' : '') + better);
+    const mark = reading.mark ? '\uFEFF' : '';
+    if (mode === 'write') replaceFile(input.absolute, mark + better, mark + reading.text);
   } catch (error) {
     complain(`cannot write ${input.path}: ${reasonOf(error)}`, io);
     return FAILED;

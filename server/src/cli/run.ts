@@ -27,6 +27,7 @@ const COMMANDS: Readonly<Record<string, () => Promise<Command>>> = {
   explain: async () => (await import('./explain.ts')).explain,
   new: async () => (await import('./new.ts')).fresh,
   lsp: async () => (await import('./lsp.ts')).lsp,
+  completion: async () => (await import('./completion.ts')).completion,
 };
 
 function commandOf(name: string | undefined): Promise<Command> | undefined {
@@ -41,7 +42,7 @@ async function help(name: string | undefined, io: Io): Promise<number> {
 
 async function overview(): Promise<string> {
   const commands = await Promise.all(Object.values(COMMANDS).map((load) => load()));
-  const lines = commands.map(({ name, summary }) => `  scant ${name.padEnd(8)} ${summary}`);
+  const lines = commands.map(({ name, summary }) => `  scant ${name.padEnd(10)} ${summary}`);
   return `scant: quilt patterns as text\n\n${lines.join('\n')}\n\nscant COMMAND --help tells more. scant --version prints the version.\n`;
 }
 

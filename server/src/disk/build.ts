@@ -21,7 +21,7 @@ export function build(snapshot: Snapshot, path: string, options: BuildOptions = 
   const refused = (why: 'errors' | 'unknown' | 'failed', reasons: readonly string[]): Built => ({ kind: 'refused', folder, why, reasons });
   const unknown = unknownNames(snapshot, options);
   if (unknown.length > 0) return refused('unknown', unknown);
-  if (snapshot.hasErrors) return refused('errors', ['the pattern has errors; nothing was written']);
+  if (snapshot.settled.hasErrors) return refused('errors', ['the pattern has errors; nothing was written']);
   const whole = options.sizes === undefined && options.only === undefined;
   const result = writeOutputs(folder, outputsOf(snapshot, options), {
     stale: whole ? 'remove' : 'keep',

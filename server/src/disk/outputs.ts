@@ -3,20 +3,26 @@
  * line: `out/<file name>` beside the file, with a folder for each size when the pattern names more than one.
  */
 import { dirname, join } from 'node:path';
+import { bookOf } from '../booklet/book/build.ts';
 import { cuttingCsv } from '../booklet/cutting-csv.ts';
 import { cuttingMarkdown } from '../booklet/cutting-list.ts';
 import { patternJson } from '../booklet/pattern-json.ts';
-import { UNTITLED } from '../booklet/source.ts';
+import { patternSvg } from '../booklet/pattern-svg.ts';
+import { UNTITLED, type BookletSource } from '../booklet/source.ts';
 import { stepsDrawings } from '../booklet/steps-drawings.ts';
 import { stepsMarkdown } from '../booklet/steps.ts';
+import { workbookOf } from '../booklet/workbook.ts';
 import { sceneOfBlock } from '../drawing/build.ts';
+import { cuttingDrawing } from '../drawing/cutting-layouts.ts';
 import { svgOf } from '../drawing/svg.ts';
 import type { BlockInQuilt } from '../geometry/layout.ts';
 import type { QuiltView, Snapshot } from '../snapshot.ts';
+import { fontFiles } from './fonts.ts';
 import type { OutputKind } from './kinds.ts';
 import { fileNames } from './names.ts';
+import { printing } from './printing.ts';
 import { patternName } from './sources.ts';
-import type { OutputFile } from './write.ts';
+import type { OutputFile } from './replace.ts';
 
 export interface OutputOptions {
   /** Names of sizes; all unless given. */
@@ -50,35 +56,63 @@ interface Where {
   readonly folder: string;
 }
 
+/** With their best plans. */
 function quiltsOf(snapshot: Snapshot, { colorway }: OutputOptions): readonly QuiltView[] {
   const colours = snapshot.pattern.colorways.find(({ name }) => name === colorway);
-  return colours ? snapshot.inColorway(colours) : snapshot.quilts;
+  return (colours ? snapshot.inColorway(colours) : snapshot.quilts).map((quilt) => quilt.settled);
 }
 
 function quiltFiles(snapshot: Snapshot, quilts: readonly QuiltView[], quilt: QuiltView, { wants, folder }: Where): OutputFile[] {
   const source = { pattern: snapshot.pattern, quilts };
   const title = snapshot.pattern.title ?? UNTITLED;
   return [
-    ...(wants('quilt') ? [{ path: `${folder}quilt.svg`, text: svgOf(quilt.scene, { title: quilt.name === null ? title : `${title}, ${quilt.name}` }) }] : []),
+    ...(wants('quilt') ? [{ path: `${folder}quilt.svg`, content: svgOf(quilt.scene, { title: quilt.name === null ? title : `${title}, ${quilt.name}` }) }] : []),
     ...(wants('blocks') ? blockFiles(quilt.layout.blocks, folder) : []),
-    ...(wants('cutting.md') ? [{ path: `${folder}cutting.md`, text: cuttingMarkdown(source, quilt) }] : []),
-    ...(wants('cutting.csv') ? [{ path: `${folder}cutting.csv`, text: cuttingCsv(source, quilt) }] : []),
-    ...(wants('steps.md') ? [{ path: `${folder}steps.md`, text: stepsMarkdown(source, quilt) }] : []),
+    ...(wants('cutting.md') ? [{ path: `${folder}cutting.md`, content: cuttingMarkdown(source, quilt, { drawings: cuttingPaths(quilt) }) }] : []),
+    ...(wants('cutting.csv') ? [{ path: `${folder}cutting.csv`, content: cuttingCsv(source, quilt) }] : []),
+    ...(wants('cutting.svg') ? cuttingFiles(snapshot, quilt, folder) : []),
+    ...(wants('steps.md') ? [{ path: `${folder}steps.md`, content: stepsMarkdown(source, quilt) }] : []),
     ...(wants('steps.svg') ? stepsFiles(snapshot, quilt, folder) : []),
+    ...printedFiles(source, quilt, { wants, folder }),
+    ...(wants('pattern.svg') ? [{ path: `${folder}pattern.svg`, content: patternSvg(source, quilt) }] : []),
+    ...(wants('pattern.xlsx') ? [{ path: `${folder}pattern.xlsx`, content: printing().workbookBytes(workbookOf(source, quilt)) }] : []),
     ...(wants('pattern') ? [patternFile(snapshot, [quilt], folder)] : []),
   ];
 }
 
+/** What goes to a printer; templates only when a shape needs one. */
+function printedFiles(source: BookletSource, quilt: QuiltView, { wants, folder }: Where): OutputFile[] {
+  const book = wants('booklet.pdf') || wants('booklet.html') ? bookOf(source, quilt) : undefined;
+  const templates = wants('templates.pdf') ? printing().templatesPdf({ pattern: source.pattern, quilt, fonts: fontFiles() }) : undefined;
+  return [
+    ...(book && wants('booklet.pdf') ? [{ path: `${folder}booklet.pdf`, content: printing().bookletPdf(book, fontFiles()) }] : []),
+    ...(book && wants('booklet.html') ? [{ path: `${folder}booklet.html`, content: printing().bookletHtml(book) }] : []),
+    ...(templates ? [{ path: `${folder}templates.pdf`, content: templates }] : []),
+  ];
+}
+
 function patternFile({ pattern }: Snapshot, quilts: readonly QuiltView[], folder: string): OutputFile {
-  return { path: `${folder}pattern.json`, text: patternJson({ pattern, quilts }) };
+  return { path: `${folder}pattern.json`, content: patternJson({ pattern, quilts }) };
+}
+
+/** Where each fabric's cutting layout is drawn, in the order of the plan. */
+function cuttingPaths({ plan }: QuiltView): readonly string[] {
+  return fileNames(plan.fabrics.map(({ fabric }) => fabric.name)).map((name) => `cutting/${name}.svg`);
+}
+
+/** How each fabric is cut; nothing for one of which no piece fits. */
+function cuttingFiles({ pattern }: Snapshot, quilt: QuiltView, folder: string): OutputFile[] {
+  const { fabrics, pieces } = quilt.plan;
+  const paths = cuttingPaths(quilt);
+  return fabrics.map((plan, i) => ({ path: `${folder}${paths[i] ?? ''}`, content: svgOf(cuttingDrawing(plan, pieces, pattern.rules.units)) }));
 }
 
 /** The drawings that steps.md names. */
 function stepsFiles({ pattern }: Snapshot, quilt: QuiltView, folder: string): OutputFile[] {
-  return stepsDrawings(quilt, pattern.rules).map(({ path, scene }) => ({ path: `${folder}${path}`, text: svgOf(scene) }));
+  return stepsDrawings(quilt, pattern.rules).map(({ path, scene }) => ({ path: `${folder}${path}`, content: svgOf(scene) }));
 }
 
 function blockFiles(blocks: readonly Pick<BlockInQuilt, 'name' | 'layout'>[], folder: string): OutputFile[] {
   const names = fileNames(blocks.map(({ name }) => name));
-  return blocks.map(({ layout }, index) => ({ path: `${folder}blocks/${names[index] ?? ''}.svg`, text: svgOf(sceneOfBlock(layout)) }));
+  return blocks.map(({ layout }, index) => ({ path: `${folder}blocks/${names[index] ?? ''}.svg`, content: svgOf(sceneOfBlock(layout)) }));
 }

@@ -2,17 +2,13 @@
  * Writing outputs: every file whole or not at all, only where bytes differ, never through a link, never over what a
  * person has edited. Everything is looked at before anything is changed, so what is refused leaves the folder as it was.
  */
-import { chmodSync, lstatSync, mkdirSync, readFileSync, renameSync, rmdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { rmSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import { codeOf, reasonOf } from './failures.ts';
+import { alone } from './lock.ts';
+import { contentOf, kindOf } from './look.ts';
 import { MANIFEST_FILE, manifestText, readManifest, sumOf, type Manifest } from './manifest.ts';
+import { isAtHome, removeEmpty, removeLeftovers, replaceAll, type Books, type OutputFile, type OutputPlace } from './replace.ts';
 import { isInside, real } from './sources.ts';
-
-export interface OutputFile {
-  /** In the output folder, with `/`. */
-  readonly path: string;
-  readonly text: string;
-}
 
 export interface WriteOptions {
   /** `overwrite` takes files that a person has edited; links and folders in the way stay. Unless given: `keep`. */
@@ -37,9 +33,16 @@ export interface Refused {
   readonly reasons: readonly string[];
 }
 
-/** Makes the folder hold these files. Never throws. */
+/** Makes the folder hold these files, one build after another. Never throws. */
 export function writeOutputs(folder: string, files: readonly OutputFile[], options: WriteOptions = {}): Written | Refused {
-  const astray = options.within === undefined ? undefined : leavesFolder(folder, options.within);
+  const result = alone(folder, () => writeAlone(folder, files, options));
+  if (result.kind !== 'busy') return result;
+  return { kind: 'refused', reasons: [`another build (process ${result.process}) is writing to ${folder}; try again when it has ended`] };
+}
+
+function writeAlone(folder: string, files: readonly OutputFile[], options: WriteOptions): Written | Refused {
+  const home = homeOf(folder);
+  const astray = options.within === undefined ? undefined : leavesFolder(home, options.within);
   if (astray !== undefined) return { kind: 'refused', reasons: [astray] };
   const manifest = readManifest(folder);
   const states = files.map((file) => stateOf(folder, file, manifest));
@@ -47,29 +50,26 @@ export function writeOutputs(folder: string, files: readonly OutputFile[], optio
   if (reasons.length > 0) return { kind: 'refused', reasons };
   const changed = files.filter((_, index) => states[index]?.now !== 'same');
   const stale = options.stale === 'remove' ? staleIn(folder, files, manifest) : [];
-  const sums = new Map([...manifest].filter(([path]) => !stale.includes(path)));
-  for (const file of files) sums.set(file.path, sumOf(file.text));
-  const book = { path: MANIFEST_FILE, text: manifestText(sums) };
-  const bookChanged = files.length > 0 && contentOf(join(folder, MANIFEST_FILE))?.toString() !== book.text;
-  const failure = replaceAll(folder, bookChanged ? [...changed, book] : changed);
+  const place = { folder, home: home.path };
+  removeLeftovers(place, files);
+  const failure = files.length === 0 ? undefined : replaceAll(place, changed, booksOf(folder, files, { manifest, stale }));
   if (failure !== undefined) return { kind: 'refused', reasons: [failure] };
-  removeAll(folder, stale);
+  removeAll(place, stale);
   const written = changed.map((file) => file.path);
   return { kind: 'written', written, unchanged: files.map((file) => file.path).filter((path) => !written.includes(path)), removed: stale };
 }
 
-/** Replaces one file whole, its permissions kept, links followed. Throws what node:fs throws, the old file untouched. */
-export function replaceFile(path: string, text: string): void {
-  const target = real(path);
-  const temporary = writeAside(target, text);
-  try {
-    const mode = statSync(target, { throwIfNoEntry: false })?.mode;
-    if (mode !== undefined) chmodSync(temporary, mode & 0o7777);
-    renameSync(temporary, target);
-  } catch (error) {
-    rmSync(temporary, { force: true });
-    throw error;
+/** Undefined when the manifest is right already. */
+function booksOf(folder: string, files: readonly OutputFile[], { manifest, stale }: { readonly manifest: Manifest; readonly stale: readonly string[] }): Books | undefined {
+  const during = new Map(manifest);
+  const after = new Map([...manifest].filter(([path]) => !stale.includes(path)));
+  for (const { path, content } of files) {
+    const sum = sumOf(content);
+    during.set(path, [...new Set([...(manifest.get(path) ?? []), sum])]);
+    after.set(path, [sum]);
   }
+  const text = manifestText(after);
+  return contentOf(join(folder, MANIFEST_FILE))?.toString() === text ? undefined : { during: manifestText(during), after: text };
 }
 
 interface FileState {
@@ -92,14 +92,18 @@ function stateOf(folder: string, file: OutputFile, manifest: Manifest): FileStat
   if (kind !== 'file') return { now: kind, at };
   const content = contentOf(join(folder, at));
   if (!content) return { now: 'unreadable', at };
-  if (content.equals(Buffer.from(file.text))) return { now: 'same', at };
+  if (content.equals(bytesOf(file.content))) return { now: 'same', at };
   const sum = sumOf(content);
-  return { now: sum === sumOf(file.text) || knownSums(manifest, at).includes(sum) ? 'ours' : 'edited', at };
+  return { now: sum === sumOf(file.content) || knownSums(manifest, at).includes(sum) ? 'ours' : 'edited', at };
+}
+
+function bytesOf(content: string | Uint8Array): Uint8Array {
+  return typeof content === 'string' ? Buffer.from(content) : content;
 }
 
 /** Under any case: on some disks `Star.svg` is what stands in the way of `star.svg`. */
 function knownSums(manifest: Manifest, path: string): string[] {
-  return [...manifest].filter(([known]) => known.toLowerCase() === path.toLowerCase()).map(([, sum]) => sum);
+  return [...manifest].filter(([known]) => known.toLowerCase() === path.toLowerCase()).flatMap(([, sums]) => sums);
 }
 
 /** The manifest is the tool's own, whatever it holds, but it must be a file. */
@@ -118,31 +122,23 @@ function refusal(folder: string, { now, at }: FileState, options: WriteOptions):
   return undefined;
 }
 
-function kindOf(path: string): 'absent' | 'file' | 'folder' | 'link' | 'other' | 'unreadable' {
-  try {
-    const state = lstatSync(path);
-    if (state.isSymbolicLink()) return 'link';
-    if (state.isDirectory()) return 'folder';
-    return state.isFile() ? 'file' : 'other';
-  } catch (error) {
-    if (codeOf(error) === 'ENOENT') return 'absent';
-    return codeOf(error) === 'ENOTDIR' ? 'other' : 'unreadable';
-  }
+interface Home {
+  /** Where a folder is or will be, every link followed. */
+  readonly path: string;
+  /** The innermost part of it that is there. */
+  readonly nearest: string;
 }
 
-function contentOf(path: string): Buffer | undefined {
-  try {
-    return readFileSync(path);
-  } catch {
-    return undefined;
-  }
-}
-
-/** A sentence when the folder, its links followed, does not lie in the other. */
-function leavesFolder(folder: string, within: string): string | undefined {
+function homeOf(folder: string): Home {
+  const missing: string[] = [];
   let nearest = folder;
-  while (kindOf(nearest) === 'absent' && nearest !== dirname(nearest)) nearest = dirname(nearest);
-  if (isInside(real(within), real(nearest))) return undefined;
+  for (; kindOf(nearest) === 'absent' && nearest !== dirname(nearest); nearest = dirname(nearest)) missing.unshift(basename(nearest));
+  return { path: join(real(nearest), ...missing), nearest };
+}
+
+/** A sentence when it does not lie in the other folder. */
+function leavesFolder({ path, nearest }: Home, within: string): string | undefined {
+  if (isInside(real(within), path)) return undefined;
   return `${nearest} is a link that leads out of ${within} (scant build --out writes there)`;
 }
 
@@ -150,82 +146,15 @@ function leavesFolder(folder: string, within: string): string | undefined {
 function staleIn(folder: string, files: readonly OutputFile[], manifest: Manifest): string[] {
   const made = new Set(files.map((file) => file.path.toLowerCase()));
   return [...manifest]
-    .filter(([path, sum]) => !made.has(path.toLowerCase()) && stateOf(folder, { path, text: '' }, new Map([[path, sum]])).now === 'ours')
+    .filter(([path, sums]) => !made.has(path.toLowerCase()) && stateOf(folder, { path, content: '' }, new Map([[path, sums]])).now === 'ours')
     .map(([path]) => path);
 }
 
-/** All new contents stand beside their files before the first one is put in place. Returns a sentence on failure. */
-function replaceAll(folder: string, files: readonly OutputFile[]): string | undefined {
-  const ready: { readonly temporary: string; readonly path: string }[] = [];
-  const fresh: string[] = [];
-  let at = folder;
-  try {
-    for (const file of files) {
-      at = join(folder, file.path);
-      for (const each of missingFolders(dirname(at))) if (makeFolder(each) === 'made') fresh.push(each);
-      ready.push({ temporary: writeAside(at, file.text), path: at });
-    }
-    for (const { temporary, path } of ready) {
-      at = path;
-      renameSync(temporary, path);
-    }
-    return undefined;
-  } catch (error) {
-    for (const { temporary } of ready) rmSync(temporary, { force: true });
-    for (const each of fresh.reverse()) removeEmpty(each);
-    return `cannot write ${at}: ${reasonOf(error)}`;
-  }
-}
-
-/** The folders of a path that are not there yet, the outermost first. (A recursive `mkdir` of Node hangs where nothing can be made.) */
-function missingFolders(folder: string): string[] {
-  const missing: string[] = [];
-  for (let each = folder; kindOf(each) === 'absent' && each !== dirname(each); each = dirname(each)) missing.unshift(each);
-  return missing;
-}
-
-/** Another build may have made it a moment ago. */
-function makeFolder(folder: string): 'made' | 'there' {
-  try {
-    mkdirSync(folder);
-    return 'made';
-  } catch (error) {
-    if (codeOf(error) === 'EEXIST' && kindOf(folder) === 'folder') return 'there';
-    throw error;
-  }
-}
-
-/** Writes a new file in the same folder and returns its path. */
-function writeAside(path: string, text: string): string {
-  for (let number = 0; ; number++) {
-    const temporary = join(dirname(path), `.${basename(path)}.${process.pid}-${number}.tmp`);
-    try {
-      writeFileSync(temporary, text, { flag: 'wx' });
-      return temporary;
-    } catch (error) {
-      if (codeOf(error) === 'EEXIST') continue;
-      if (codeOf(error) !== 'ENOENT') rmSync(temporary, { force: true });
-      throw error;
-    }
-  }
-}
-
-function removeAll(folder: string, paths: readonly string[]): void {
+function removeAll(place: OutputPlace, paths: readonly string[]): void {
   for (const path of paths) {
-    try {
-      rmSync(join(folder, path));
-    } catch {
-      continue;
-    }
-    if (path.includes('/')) removeEmpty(dirname(join(folder, path)));
-  }
-}
-
-/** Removes a folder if nothing is in it. */
-function removeEmpty(folder: string): void {
-  try {
-    rmdirSync(folder);
-  } catch {
-    // Something is in it, or it is gone: either is fine.
+    const at = join(place.folder, path);
+    if (!isAtHome(place, dirname(at))) continue;
+    rmSync(at, { force: true });
+    if (path.includes('/')) removeEmpty(dirname(at));
   }
 }
