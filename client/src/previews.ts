@@ -1,7 +1,7 @@
 /** All previews of a window: opening, following the active file, and bringing them back after a restart. */
 import { Disposable, Uri, ViewColumn, window, workspace, type ExtensionContext, type WebviewPanel } from 'vscode';
 import { previewIn, type PreviewPanel } from './panel.ts';
-import { BACKGROUNDS, asPageState, type Background, type PageState } from './preview/messages.ts';
+import { BACKGROUNDS, FIRST_VIEW, asPageState, type Background, type PageState } from './preview/messages.ts';
 import type { Server } from './server.ts';
 
 export interface Previews {
@@ -10,6 +10,11 @@ export interface Previews {
   /** Opens one more preview, which stays with the active file. */
   readonly openLocked: () => void;
   readonly toggleLock: () => void;
+  /** Shows a view in the preview at hand, or in a new one. */
+  readonly look: (view: string) => void;
+  readonly save: () => Promise<void> | undefined;
+  readonly print: () => Promise<void> | undefined;
+  readonly moveToOwnWindow: () => Promise<void> | undefined;
   readonly dispose: () => void;
 }
 
@@ -17,33 +22,40 @@ const KIND = 'scant.preview';
 
 export function offerPreviews(context: ExtensionContext, server: Server): Previews {
   const open = new Set<PreviewPanel>();
-  const dist = Uri.joinPath(context.extensionUri, 'dist');
+  const folders = { dist: Uri.joinPath(context.extensionUri, 'dist'), scratch: context.globalStorageUri };
 
   const adopt = (panel: WebviewPanel, state: PageState): void => {
-    const preview = previewIn(panel, dist, server, state);
+    const preview = previewIn(panel, folders, server, state);
     open.add(preview);
     panel.onDidDispose(() => {
       open.delete(preview);
       preview.dispose();
     });
   };
-  const create = (uri: string | null, locked: boolean): void => {
+  const create = (uri: string | null, { locked, look = FIRST_VIEW }: Pick<PageState, 'locked'> & Partial<Pick<PageState, 'look'>>): void => {
     const panel = window.createWebviewPanel(KIND, 'Preview', { viewColumn: ViewColumn.Beside, preserveFocus: true });
-    adopt(panel, { uri, locked, background: background(), files: [] });
+    adopt(panel, { uri, locked, look, background: background(), files: [] });
   };
+  /** The one that is active, else one that can be seen. */
+  const atHand = (): PreviewPanel | undefined => [...open].find(({ panel }) => panel.active) ?? [...open].find(({ panel }) => panel.visible);
   const openFollowing = (): void => {
     const uri = activeQuilt();
     const following = [...open].find((each) => !each.locked());
-    if (!following) return create(uri ?? null, false);
+    if (!following) return create(uri ?? null, { locked: false });
     if (uri !== undefined) following.show(uri);
     following.panel.reveal(undefined, true);
   };
   const openLocked = (): void => {
     const uri = activeQuilt();
     if (uri === undefined) return void window.showInformationMessage('Open a .quilt file to preview it.');
-    create(uri, true);
+    create(uri, { locked: true });
   };
-  const toggleLock = (): void => ([...open].find(({ panel }) => panel.active) ?? [...open].find(({ panel }) => panel.visible))?.toggleLock();
+  const toggleLock = (): void => atHand()?.toggleLock();
+  const look = (view: string): void => {
+    const preview = atHand();
+    if (preview) preview.look(view);
+    else create(activeQuilt() ?? null, { locked: false, look: view });
+  };
   const follow = (): void => {
     const uri = activeQuilt();
     for (const preview of open) if (uri !== undefined && !preview.locked()) preview.show(uri);
@@ -65,7 +77,7 @@ export function offerPreviews(context: ExtensionContext, server: Server): Previe
   const dispose = (): void => {
     Disposable.from(...listeners, ...open).dispose();
   };
-  return { openFollowing, openLocked, toggleLock, dispose };
+  return { openFollowing, openLocked, toggleLock, look, save: () => atHand()?.save(), print: () => atHand()?.print(), moveToOwnWindow: () => atHand()?.moveToOwnWindow(), dispose };
 }
 
 /** The active file, or the one on screen when the preview itself is active. */

@@ -1,7 +1,7 @@
 /** The language server as the rest of the extension sees it: questions, answers, and word of what changed. */
 import { CancellationTokenSource, EventEmitter, Uri, type CancellationToken, type Event, type LogOutputChannel } from 'vscode';
-import { LanguageClient, State, TransportKind } from 'vscode-languageclient/node';
-import type { LanguageClientOptions, ServerOptions } from 'vscode-languageclient/node';
+import { State, type BaseLanguageClient, type LanguageClientOptions } from 'vscode-languageclient';
+import { giveFiles } from './files.ts';
 import type { Notifications, Requests } from '../../server/src/lsp/requests.ts';
 import { RULE_PAGES } from './pages.ts';
 
@@ -17,13 +17,21 @@ export interface Server {
   readonly dispose: () => void;
 }
 
-export function startServer(module: string, output: LogOutputChannel): Server {
+/** What the place that the extension runs in gives: Node or a browser. */
+export interface Place {
+  readonly makeClient: (options: LanguageClientOptions) => BaseLanguageClient;
+  /** Whether a folder is one that the server cannot read. */
+  readonly isGiven: (folder: Uri) => boolean;
+}
+
+export function startServer({ makeClient, isGiven }: Place, output: LogOutputChannel): Server {
   const changed = new EventEmitter<readonly string[] | undefined>();
-  const client = new LanguageClient('scant', 'Scant', howToStart(module), options(output));
+  const client = makeClient(options(output));
   client.onNotification('scant/changed', ({ uris }: Notifications['scant/changed']) => changed.fire(uris));
   client.onDidChangeState(({ newState }) => {
     if (newState === State.Running) changed.fire(undefined);
   });
+  const files = giveFiles(client, isGiven);
   const started = client.start().catch((error: unknown) => output.error('The language server did not start.', error instanceof Error ? error : String(error)));
   return {
     ready: () => started,
@@ -36,19 +44,19 @@ export function startServer(module: string, output: LogOutputChannel): Server {
       });
     },
     onChanged: changed.event,
-    restart: () => client.restart(),
-    stop: () => client.dispose().catch(() => undefined),
-    dispose: () => changed.dispose(),
+    restart: async () => {
+      await client.stop();
+      await client.start();
+    },
+    stop: async () => {
+      await client.dispose().catch(() => undefined);
+    },
+    dispose: () => [changed, files].forEach((each) => void each.dispose()),
   };
 }
 
 /** Files on a disk, unsaved ones, and those of a virtual folder; not the old sides of comparisons. */
-const SCHEMES = ['file', 'untitled', 'vscode-vfs'];
-
-function howToStart(module: string): ServerOptions {
-  const run = { module, transport: TransportKind.ipc };
-  return { run, debug: { ...run, options: { execArgv: ['--nolazy', '--inspect=6009'] } } };
-}
+const SCHEMES = ['file', 'untitled', 'vscode-vfs', 'vscode-remote', 'vscode-test-web'];
 
 function options(output: LogOutputChannel): LanguageClientOptions {
   return {

@@ -1,5 +1,5 @@
 /** What the extension brings into the editor: snippets that are patterns, files that are there, commands that exist. */
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { snapshotOfText } from '../harness/snapshot.ts';
 
@@ -49,6 +49,7 @@ test('every file that is named is there, and every command is registered', () =>
   const files = contributes ? [...contributes.languages.flatMap(({ configuration, icon }) => [configuration, icon.light, icon.dark]), ...[...contributes.grammars, ...contributes.snippets].map(({ path }) => path)] : [];
   expect(files.length).toBeGreaterThan(4);
   expect(files.filter((path) => !existsSync(new URL(path, project)))).toEqual([]);
-  const source = readFileSync(new URL('client/src/extension.ts', project), 'utf8');
+  const folder = new URL('client/src/', project);
+  const source = readdirSync(folder).filter((name) => name.endsWith('.ts')).map((name) => readFileSync(new URL(name, folder), 'utf8')).join('\n');
   expect(contributes?.commands.filter(({ command }) => !source.includes(`'${command}'`))).toEqual([]);
 });

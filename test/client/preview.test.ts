@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { pace } from '../../client/src/pace.ts';
 import { ruleOf } from '../../client/src/pages.ts';
-import { asPageState, withFile } from '../../client/src/preview/messages.ts';
+import { asPageState, newFile, withFile } from '../../client/src/preview/messages.ts';
 import { badgeFor, noteFor } from '../../client/src/preview/words.ts';
 import type { Preview } from '../../server/src/lsp/requests.ts';
 
@@ -71,14 +71,14 @@ describe('what a page remembers', () => {
 
   test('a file is remembered once, and not all of them for ever', () => {
     let state = asPageState(undefined, 'theme');
-    for (let n = 0; n < 80; n++) state = withFile(state, { uri: `file:///${n % 60}`, size: null, colorway: null });
+    for (let n = 0; n < 80; n++) state = withFile(state, newFile(`file:///${n % 60}`));
     expect(state.files.length).toBe(50);
     expect(state.files.at(-1)?.uri).toBe('file:///19');
   });
 });
 
 test('what the preview says', () => {
-  const preview: Preview = { uri: 'a', version: 1, title: '', svg: null, kind: 'quilt', width: 0, height: 0, labels: [], errors: 0, partial: false, sizes: [], colorways: [], size: null, colorway: null };
+  const preview: Preview = { uri: 'a', version: 1, title: '', svg: null, kind: 'quilt', width: 0, height: 0, labels: [], errors: 0, partial: false, sizes: [], colorways: [], size: null, colorway: null, views: [], view: 'whole', block: null, tiles: [], notes: [], table: null, step: null };
   expect(noteFor(null, null)).toMatch(/Open a .quilt file/);
   expect(noteFor('a', null)).toMatch(/no longer there/);
   expect(noteFor('a', preview)).toMatch(/Nothing to draw/);

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { fitted, inPicture, moved, zoomed } from '../../client/src/preview/view.ts';
+import { fitted, inPicture, inSight, moved, zoomed } from '../../client/src/preview/view.ts';
 
 const page = { width: 800, height: 600 };
 const picture = { width: 60, height: 75 };
@@ -41,4 +41,14 @@ test('a picture is never moved out of sight', () => {
     expect(y).toBeLessThanOrEqual(560);
     expect(y + picture.height * scale).toBeGreaterThanOrEqual(39.9);
   }
+});
+
+test('a part is brought into sight with the least movement, and not at all when it is in sight', () => {
+  const view = { scale: 10, x: 0, y: 0 };
+  const part = { x: 5, y: 5, width: 10, height: 10 };
+  expect(inSight(view, page, part)).toBe(view);
+  expect(inSight({ ...view, x: -100 }, page, part)).toEqual({ scale: 10, x: -50, y: 0 });
+  expect(inSight({ ...view, x: 700, y: 500 }, page, part)).toEqual({ scale: 10, x: 650, y: 450 });
+  // What is larger than the page begins at its edge.
+  expect(inSight({ ...view, scale: 100 }, page, part)).toEqual({ scale: 100, x: -500, y: -500 });
 });

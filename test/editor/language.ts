@@ -2,7 +2,7 @@
 import { deepEqual, equal, match, ok } from 'node:assert/strict';
 import * as vscode from 'vscode';
 import { test, until, userTest } from './framework.ts';
-import { element } from './user.ts';
+import { element, press, type, webview } from './user.ts';
 import { openPattern } from './workspace.ts';
 
 const LIBRARY = `fabric rust #a4502e "Rust"
@@ -128,3 +128,36 @@ test('the walkthrough opens, and a new pattern begins without a problem', async 
   equal(vscode.languages.getDiagnostics(uri).length, 0);
   await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
 });
+
+userTest('a fenced pattern is drawn in the Markdown preview', async () => {
+  const [folder] = vscode.workspace.workspaceFolders ?? [];
+  ok(folder);
+  const file = vscode.Uri.joinPath(folder.uri, 'pattern.md');
+  await vscode.workspace.fs.writeFile(file, new TextEncoder().encode('# Lamps\n\n```quilt\nfabric ink #22345c "Ink"\nblock Lamp 6" {\n  ink ink\n}\n```\n'));
+  await vscode.window.showTextDocument(file);
+  await vscode.commands.executeCommand('markdown.showPreview');
+  await until(async () => (await webview('img[alt="The pattern, drawn"]').count()) === 1);
+});
+
+userTest('the walkthrough is done when the user has done each of its steps', async () => {
+  await vscode.commands.executeCommand('scant.openWalkthrough');
+  await until(async () => (await element('.getting-started-step').count()) === 5);
+  await choose('New Pattern');
+  await until(() => vscode.window.activeTextEditor?.document.languageId === 'quilt');
+  for (const title of ['Open Preview to the Side', 'Show or Hide Figures in the Text', 'Show or Hide Figures in the Text', 'Build This Pattern', 'Explain a Rule']) await choose(title);
+  await press('Escape');
+  await vscode.commands.executeCommand('scant.openWalkthrough');
+  await until(async () => (await element('.getting-started-step .codicon-getting-started-step-checked').count()) === 5);
+  await vscode.commands.executeCommand('workbench.action.closeAllEditors');
+});
+
+/** From the palette, as the editor counts it. */
+async function choose(title: string): Promise<void> {
+  await vscode.commands.executeCommand('workbench.action.focusFirstEditorGroup');
+  await press('F1');
+  await until(async () => (await element('.quick-input-widget:visible').count()) > 0);
+  await type(`Scant: ${title}`);
+  await until(async () => (await element(`.quick-input-list .monaco-list-row.focused:has-text("${title}")`).count()) > 0);
+  await press('Enter');
+  await new Promise((resolve) => setTimeout(resolve, 500));
+}

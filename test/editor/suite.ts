@@ -4,10 +4,12 @@ import * as vscode from 'vscode';
 import { runTests, test, until, userTest } from './framework.ts';
 import { clickText, element, evaluate, hoverText, press, type, webview } from './user.ts';
 import { openPattern } from './workspace.ts';
+import './faults.ts';
 import './language.ts';
 import './outputs.ts';
 import './patterns.ts';
 import './preview.ts';
+import './views.ts';
 
 export const run = runTests;
 

@@ -38,6 +38,8 @@ export interface Element {
   text: () => Promise<string>;
   attribute: (name: string) => Promise<string | null>;
   count: () => Promise<number>;
+  /** What axe-core finds wrong with the page it is in. */
+  audit: () => Promise<readonly string[]>;
   /** The value of a function of the element, given as source: `(element) => element.value`. */
   apply: <T>(script: string) => Promise<T>;
 }
@@ -55,6 +57,7 @@ function elementOf(target: Target): Element {
     text: () => send({ do: 'text', ...target }),
     attribute: (name) => send({ do: 'attribute', name, ...target }),
     count: () => send({ do: 'count', ...target }),
+    audit: () => send({ do: 'audit', ...target }),
     apply: (script) => send({ do: 'apply', script, ...target }),
   };
 }

@@ -3,9 +3,10 @@ import { completionsAt } from '../../server/src/features/completion.ts';
 import { mendsIn } from '../../server/src/features/fixes.ts';
 import { formattingOf } from '../../server/src/features/formatting.ts';
 import { symbolsOf, type DocumentSymbol } from '../../server/src/features/symbols.ts';
+import { snapshotOf } from '../../server/src/snapshot.ts';
 import { documentOf, replaceRange } from '../../server/src/text/document.ts';
 import { rangeOf, type Range } from '../../server/src/text/place.ts';
-import { snapshotOfText } from '../harness/snapshot.ts';
+import { hostOf, snapshotOfText } from '../harness/snapshot.ts';
 import { checkCases } from './cases.ts';
 
 describe('symbols', () => {
@@ -38,6 +39,25 @@ describe('completions', () => {
   checkCases('completions.txt', ({ snapshot, position }) => {
     const { columns, items } = completionsAt(snapshot, position);
     return [`columns ${columns.from} to ${columns.to}`, ...Map.groupBy(items, ({ kind }) => kind)].map((group) => (typeof group === 'string' ? group : `${group[0]}: ${group[1].map(({ text }) => text).join(' ')}`)).join('\n');
+  });
+});
+
+describe('the path of an import', () => {
+  const files = ['file:///w/a.quilt', 'file:///w/quilts/b.quilt', 'file:///w/quilts/my lib.quilt', 'file:///w/quilts/lib/c.quilt', 'file:///w/quilts/own.quilt', 'file:///w/b.quilt'];
+  const paths = { files: () => files, shelf: ['traditional'] };
+  const at = (text: string): string => {
+    const { columns, items } = completionsAt(snapshotOf(documentOf('file:///w/quilts/own.quilt', text), 1, hostOf()), { line: 0, character: text.length }, paths);
+    return `${columns.from} to ${columns.to}: ${items.map((item) => item.text).join(', ')}`;
+  };
+
+  test('is a library, or a file from here', () => {
+    expect(at('import "')).toBe('8 to 8: traditional, b.quilt, my lib.quilt, ../a.quilt, ../b.quilt, lib/c.quilt');
+    expect(at('import "li')).toBe('8 to 10: traditional, b.quilt, my lib.quilt, ../a.quilt, ../b.quilt, lib/c.quilt');
+  });
+
+  test('is asked for nowhere else', () => {
+    expect(at('import "a.quilt" ')).not.toContain('.quilt');
+    expect(at('fabric ink #22345c "')).toBe('20 to 20: ');
   });
 });
 

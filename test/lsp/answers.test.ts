@@ -158,7 +158,7 @@ describe('pictures', () => {
     const uri = opened('');
     expect(await session.request('scant/preview', { uri })).toMatchObject({ svg: null, width: 0, height: 0, errors: 0, title: '' });
     expect(await session.request('scant/textAt', { uri, x: 0, y: 0 })).toEqual([]);
-    expect(await session.request('scant/shapesAt', { uri, position: at(0, 0) })).toEqual({ version: 1, path: '' });
+    expect(await session.request('scant/shapesAt', { uri, position: at(0, 0) })).toEqual({ version: 1, path: '', block: null });
   });
 
   test('a point leads to its cell, then to the block that stands there', async () => {
@@ -181,6 +181,46 @@ describe('pictures', () => {
     const twin = await session.request('scant/shapesAt', { uri, position: at(6, 2), size: 'twin' });
     expect(twin?.path.match(/M/g)?.length).toBe(35);
     expect((await session.request('scant/shapesAt', { uri, position: at(4, 0) }))?.path).toBe('');
+  });
+
+  test('every view is drawn, with what stands beside it', async () => {
+    const uri = opened(PATTERN);
+    const { views = [] } = (await session.request('scant/preview', { uri })) ?? {};
+    expect(views.length).toBeGreaterThanOrEqual(10);
+    for (const { name } of views) {
+      const preview = await session.request('scant/preview', { uri, view: name, position: at(6, 2) });
+      expect(preview, name).toMatchObject({ view: name, kind: 'quilt' });
+      expect(preview?.svg, name).toContain('<svg');
+    }
+    expect(await session.request('scant/preview', { uri, view: 'block', position: at(6, 2) })).toMatchObject({ block: 'Four', table: { caption: 'Cut for one block' } });
+    expect(await session.request('scant/shapesAt', { uri, view: 'block', position: at(6, 2) })).toMatchObject({ block: 'Four' });
+    expect(await session.request('scant/preview', { uri, view: 'no such view' })).toMatchObject({ view: 'whole' });
+  });
+
+  test('a tile is written as edits of the version it was drawn from', async () => {
+    const uri = opened(PATTERN);
+    const sheet = await session.request('scant/preview', { uri, view: 'settings' });
+    expect(sheet?.tiles.length).toBeGreaterThanOrEqual(12);
+    const written = await session.request('scant/write', { uri, view: 'settings', tile: 'point' });
+    expect(written).toMatchObject({ uri, version: 1, colorway: null });
+    expect(written?.edits.map(({ text }) => text).join('')).toContain('on_point');
+    for (const { range, text } of [...(written?.edits ?? [])].reverse()) session.edit(uri, { ...range, text });
+    const after = await session.request('scant/preview', { uri, view: 'settings' });
+    expect(after?.tiles.find(({ id }) => id === 'point')?.isSet).toBe(true);
+    const colours = await session.request('scant/preview', { uri, view: 'fabrics' });
+    const colorway = await session.request('scant/write', { uri, view: 'fabrics', tile: colours?.tiles.find(({ isSet }) => !isSet)?.id ?? '' });
+    expect(colorway?.colorway ?? null).toBe(colorway ? 'exchange' : null);
+    expect(await session.request('scant/write', { uri, view: 'whole', tile: 'point' })).toBeNull();
+    expect(await session.request('scant/write', { uri: 'file:///nowhere.quilt', view: 'settings', tile: 'point' })).toBeNull();
+  });
+
+  test('what is shown can be kept', async () => {
+    const uri = opened(PATTERN);
+    const kept = await session.request('scant/export', { uri, view: 'sizes' });
+    expect(kept).toMatchObject({ name: 'sizes' });
+    expect(kept?.svg).toContain('<text');
+    expect(kept?.html).toContain('What each size takes');
+    expect(await session.request('scant/export', { uri: opened(''), view: 'whole' })).toBeNull();
   });
 
   test('every edit is announced', async () => {

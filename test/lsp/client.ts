@@ -3,13 +3,9 @@
  * every message that is not as the protocol says.
  */
 import { spawn, type ChildProcessWithoutNullStreams } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
-import { textFiles } from '../../grammar/module.mjs';
 import type { ClientCapabilities, Diagnostic, DocumentDiagnosticReport, InitializeParams, Position, PublishDiagnosticsParams } from 'vscode-languageserver-protocol';
+import { shipped } from '../harness/shipped.ts';
 import type { Failure, Results, Told } from './messages.ts';
 import { validator } from './valid.ts';
 
@@ -22,7 +18,7 @@ export interface Session {
   /** One edit after another, each in the text that the one before left. */
   readonly edit: (uri: string, ...changes: readonly { readonly start: Position; readonly end: Position; readonly text: string }[]) => void;
   readonly close: (uri: string) => void;
-  /** Pulled. */
+  /** All of them, pulled when the server has no more to say. */
   readonly diagnostics: (uri: string) => Promise<readonly Diagnostic[]>;
   /** What the server said by itself, in order. */
   readonly told: readonly { readonly method: string; readonly params: unknown }[];
@@ -37,6 +33,9 @@ export interface Session {
   readonly stop: () => Promise<number | null>;
   readonly ended: Promise<number | null>;
   readonly kill: () => void;
+  readonly pid: number;
+  /** What the server wrote on its error output so far. */
+  readonly stderr: () => string;
 }
 
 export interface Sent {
@@ -52,6 +51,10 @@ export interface SessionOptions {
   readonly settings?: unknown;
   /** `none`: the test says `initialize` itself. */
   readonly greeting?: 'none';
+  /** For the server's Node. */
+  readonly execArgv?: readonly string[];
+  /** Run instead of Node and the bundle: a whole command. */
+  readonly command?: readonly string[];
 }
 
 export const PULLS: ClientCapabilities = {
@@ -68,23 +71,14 @@ export const PULLS: ClientCapabilities = {
 /** An editor that waits for what it is sent. */
 export const PUSHED: ClientCapabilities = { textDocument: { publishDiagnostics: { relatedInformation: true } } };
 
-const project = fileURLToPath(new URL('../..', import.meta.url));
-let bundle: Promise<string> | undefined;
-
-/** The server as it is shipped, bundled once a run. */
-export function bundled(): Promise<string> {
-  return (bundle ??= (async () => {
-    const folder = mkdtempSync(join(tmpdir(), 'scant-server-'));
-    process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
-    const outfile = join(folder, 'server.cjs');
-    const start = `import { startServer } from './server/src/lsp/main.ts'; startServer();`;
-    await build({ stdin: { contents: start, resolveDir: project, loader: 'ts' }, outfile, bundle: true, platform: 'node', target: 'node20', format: 'cjs', ...textFiles, logLevel: 'error', sourcemap: 'inline' });
-    return outfile;
-  })());
+/** The server as it is shipped: the command line, which speaks on its standard streams. */
+export function serverCommand(): readonly string[] {
+  return [join(shipped(), 'scant.cjs'), 'lsp', '--stdio'];
 }
 
 export async function startSession(options: SessionOptions = {}): Promise<Session> {
-  const child = spawn(process.execPath, ['--enable-source-maps', await bundled(), '--stdio'], { stdio: 'pipe' });
+  const [program = '', ...args] = options.command ?? [process.execPath, '--enable-source-maps', ...(options.execArgv ?? []), ...serverCommand()];
+  const child = spawn(program, args, { stdio: 'pipe' });
   const session = converse(child, options);
   if (options.greeting !== 'none') {
     await session.request('initialize', greeting(options));
@@ -198,7 +192,10 @@ function converse(child: ChildProcessWithoutNullStreams, { settings }: SessionOp
     edit: (uri, ...changes) =>
       notify('textDocument/didChange', { textDocument: textDocument(uri), contentChanges: changes.map(({ start, end, text }) => ({ range: { start, end }, text })) }),
     close: (uri) => notify('textDocument/didClose', { textDocument: { uri } }),
-    diagnostics: async (uri) => itemsOf(await request('textDocument/diagnostic', { textDocument: { uri } })),
+    diagnostics: async (uri) => {
+      await request('scant/settled', {});
+      return itemsOf(await request('textDocument/diagnostic', { textDocument: { uri } }));
+    },
     told,
     asked,
     hear,
@@ -216,6 +213,8 @@ function converse(child: ChildProcessWithoutNullStreams, { settings }: SessionOp
     },
     ended,
     kill: () => child.kill('SIGKILL'),
+    pid: child.pid ?? 0,
+    stderr: () => stderr,
   };
 }
 

@@ -7,6 +7,7 @@ import { readFileSync, readdirSync } from 'node:fs';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { Range } from 'vscode-languageserver-protocol';
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import { randomFrom } from '../harness/random.ts';
 import { startSession, type Session } from './client.ts';
 
 const rounds = Number(process.env.FUZZ_ROUNDS ?? 25);
@@ -109,15 +110,4 @@ function rangesIn(value: unknown, uri: string): readonly Range[] {
   if (typeof value !== 'object' || value === null || ('uri' in value && value.uri !== uri)) return [];
   const own = 'start' in value && 'end' in value ? [value as Range] : [];
   return [...own, ...Object.values(value).flatMap((each) => rangesIn(each, uri))];
-}
-
-/** Mulberry32: the same numbers for the same seed. */
-function randomFrom(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
 }

@@ -19,7 +19,7 @@ test('announces what it can do, and pull diagnostics only to those who pull', as
   const pulling = await start({ greeting: 'none' });
   const { capabilities } = await pulling.request('initialize', greeting({}));
   expect(capabilities.positionEncoding).toBe('utf-16');
-  expect(capabilities.diagnosticProvider).toMatchObject({ interFileDependencies: true, workspaceDiagnostics: false });
+  expect(capabilities.diagnosticProvider).toMatchObject({ interFileDependencies: true, workspaceDiagnostics: true });
   const waiting = await start({ greeting: 'none' });
   expect((await waiting.request('initialize', greeting({ capabilities: PUSHED }))).capabilities.diagnosticProvider).toBeUndefined();
 });

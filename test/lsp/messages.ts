@@ -13,6 +13,7 @@ import type {
   CompletionList,
   ConfigurationParams,
   DocumentDiagnosticReport,
+  WorkspaceDiagnosticReport,
   DocumentHighlight,
   DocumentLink,
   DocumentSymbol,
@@ -50,6 +51,7 @@ export interface Results {
   'initialize': InitializeResult;
   'shutdown': null;
   'textDocument/diagnostic': DocumentDiagnosticReport;
+  'workspace/diagnostic': WorkspaceDiagnosticReport;
   'textDocument/hover': Hover | null;
   'textDocument/documentSymbol': DocumentSymbol[] | SymbolInformation[] | null;
   'textDocument/formatting': TextEdit[] | null;
@@ -79,11 +81,14 @@ export interface Results {
   'scant/preview': Requests['scant/preview']['result'];
   'scant/shapesAt': Requests['scant/shapesAt']['result'];
   'scant/textAt': Requests['scant/textAt']['result'];
+  'scant/write': Requests['scant/write']['result'];
+  'scant/export': Requests['scant/export']['result'];
   'scant/build': Requests['scant/build']['result'];
   'scant/headline': Requests['scant/headline']['result'];
   'scant/summary': Requests['scant/summary']['result'];
   'scant/draw': Requests['scant/draw']['result'];
   'scant/explain': Requests['scant/explain']['result'];
+  'scant/settled': Requests['scant/settled']['result'];
 }
 
 /** What the server asks of the editor, by method. */

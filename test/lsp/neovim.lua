@@ -1,9 +1,9 @@
 -- A second real client: Neovim's own, headless. Prints one line of JSON with what the server gave it.
-local server, file = vim.env.SCANT_SERVER, vim.env.SCANT_FILE
+local command, file = vim.split(vim.env.SCANT_COMMAND, '\n'), vim.env.SCANT_FILE
 local said = {}
 vim.cmd('edit ' .. vim.fn.fnameescape(file))
 local buffer = vim.api.nvim_get_current_buf()
-local client = vim.lsp.start_client({ name = 'scant', cmd = { vim.env.SCANT_NODE, server, '--stdio' }, root_dir = vim.fn.fnamemodify(file, ':h') })
+local client = vim.lsp.start_client({ name = 'scant', cmd = command, root_dir = vim.fn.fnamemodify(file, ':h') })
 vim.lsp.buf_attach_client(buffer, client)
 local function ask(method, params)
   local answers = vim.lsp.buf_request_sync(buffer, method, params, 10000) or {}

@@ -5,9 +5,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
-import { bundled } from './client.ts';
+import { serverCommand } from './client.ts';
 
 const isThere = spawnSync('nvim', ['--version']).status === 0;
+if (!isThere) console.log('SKIPPED: Neovim, which is not installed here.');
 const TEXT = 'fabric ink #22345c "Größe 🧵"\nblock Four(a = ink) 6" {\n  a ink\n     ink a\n  ink lost\n}\n';
 
 interface Said {
@@ -19,11 +20,11 @@ interface Said {
   readonly formatted: readonly string[];
 }
 
-test.skipIf(!isThere)('Neovim shows problems, hovers, completes, renames and lays out', { timeout: 60_000 }, async () => {
+test.skipIf(!isThere)('Neovim shows problems, hovers, completes, renames and lays out', { timeout: 60_000 }, () => {
   const folder = mkdtempSync(join(tmpdir(), 'scant-neovim-'));
   const file = join(folder, 'a.quilt');
   writeFileSync(file, TEXT);
-  const env = { ...process.env, SCANT_SERVER: await bundled(), SCANT_FILE: file, SCANT_NODE: process.execPath, XDG_STATE_HOME: folder, XDG_CACHE_HOME: folder, XDG_DATA_HOME: folder };
+  const env = { ...process.env, SCANT_COMMAND: [process.execPath, ...serverCommand()].join('\n'), SCANT_FILE: file, XDG_STATE_HOME: folder, XDG_CACHE_HOME: folder, XDG_DATA_HOME: folder };
   const script = fileURLToPath(new URL('neovim.lua', import.meta.url));
   const { stdout, stderr } = spawnSync('nvim', ['--headless', '-u', 'NONE', '-n', '-c', `luafile ${script}`], { env, encoding: 'utf8', timeout: 50_000 });
   rmSync(folder, { recursive: true });

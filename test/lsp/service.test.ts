@@ -159,6 +159,10 @@ describe('writing', () => {
     expect(items.find(({ label }) => label === 'ink')).toMatchObject({ kind: 16, documentation: '#22345c' });
     expect(await session.request('completionItem/resolve', { label: 'x' })).toEqual({ label: 'x' });
   });
+  test('the path of an import: libraries of the tool, files of the workspace', async () => {
+    const items = (await session.request('textDocument/completion', here('lib/blocks.quilt'))) as CompletionItem[];
+    expect(items.map(({ label }) => label)).toEqual(['traditional', 'lib/blocks.quilt']);
+  });
   test('what a block is given', async () => {
     const help = await session.request('textDocument/signatureHelp', here('Star(', 5));
     expect(help?.signatures[0]).toMatchObject({ label: 'lib.Star(a, b = rust)', parameters: [{ label: [9, 10] }, { label: [12, 20] }] });

@@ -6,7 +6,9 @@ export interface Meanings {
   /** About a spot of the stage; about its middle when there is none. */
   readonly zoom: (factor: number, spot?: Spot) => void;
   readonly fit: () => void;
-  readonly click: (spot: Spot) => void;
+  /** `follows`: with the key that follows links, Ctrl or Cmd. */
+  readonly click: (spot: Spot, follows: boolean) => void;
+  readonly step: (by: number) => unknown;
   /** A movement has ended: time to remember where things lie. */
   readonly rest: () => void;
 }
@@ -48,8 +50,8 @@ export function listenTo(stage: HTMLElement, meanings: Meanings): void {
   drag(stage, { spotOf, moving, meanings });
 }
 
-function pressed(key: string, { move, zoom, fit }: Meanings): boolean {
-  const actions: Record<string, () => void> = {
+function pressed(key: string, { move, zoom, fit, step }: Meanings): boolean {
+  const actions: Record<string, () => unknown> = {
     ArrowLeft: () => move({ x: STEP, y: 0 }),
     ArrowRight: () => move({ x: -STEP, y: 0 }),
     ArrowUp: () => move({ x: 0, y: STEP }),
@@ -58,6 +60,8 @@ function pressed(key: string, { move, zoom, fit }: Meanings): boolean {
     '=': () => zoom(ZOOM_STEP),
     '-': () => zoom(1 / ZOOM_STEP),
     '0': fit,
+    PageUp: () => step(-1),
+    PageDown: () => step(1),
   };
   actions[key]?.();
   return key in actions;
@@ -92,7 +96,7 @@ function drag(stage: HTMLElement, { spotOf, moving, meanings }: Dragging): void 
   });
   const up = (event: PointerEvent): void => {
     down.delete(event.pointerId);
-    if (start && event.type === 'pointerup') meanings.click(start);
+    if (start && event.type === 'pointerup') meanings.click(start, event.ctrlKey || event.metaKey);
     start = undefined;
   };
   stage.addEventListener('pointerup', up);

@@ -7,7 +7,9 @@ export type ToPage =
   | { readonly type: 'show'; readonly uri: string | null; readonly name: string; readonly locked: boolean; readonly preview: Preview | null }
   | { readonly type: 'lock'; readonly locked: boolean }
   /** The outlines of what the cursor is at, in the picture of that version. */
-  | { readonly type: 'outline'; readonly uri: string; readonly version: number; readonly path: string };
+  | { readonly type: 'outline'; readonly uri: string; readonly version: number; readonly path: string }
+  /** To be drawn as points: that many across. */
+  | { readonly type: 'rasterise'; readonly svg: string; readonly width: number; readonly height: number };
 
 /** From the page. */
 export type FromPage =
@@ -15,7 +17,13 @@ export type FromPage =
   /** Inches in the picture. */
   | { readonly type: 'click'; readonly uri: string; readonly x: number; readonly y: number }
   | { readonly type: 'choose'; readonly uri: string; readonly size: string | null; readonly colorway: string | null }
-  | { readonly type: 'toggleLock' };
+  /** Another view, or another step of it. */
+  | { readonly type: 'look'; readonly uri: string | null; readonly view: string; readonly step: number }
+  /** Write what a tile stands for. */
+  | { readonly type: 'write'; readonly uri: string; readonly tile: string }
+  /** A PNG in base 64; null when it could not be drawn. */
+  | { readonly type: 'rastered'; readonly png: string | null }
+  | { readonly type: 'toggleLock' | 'save' | 'print' | 'ownWindow' };
 
 export const BACKGROUNDS = ['theme', 'white', 'grey'] as const;
 export type Background = (typeof BACKGROUNDS)[number];
@@ -25,6 +33,8 @@ export interface PageState {
   readonly uri: string | null;
   readonly locked: boolean;
   readonly background: Background;
+  /** The view it shows, of whatever file. */
+  readonly look: string;
   /** By file, the last shown last. */
   readonly files: readonly FileState[];
 }
@@ -33,8 +43,16 @@ export interface FileState {
   readonly uri: string;
   readonly size: string | null;
   readonly colorway: string | null;
-  /** Undefined while the picture fills the view. */
-  readonly view?: View;
+  /** The block that was looked at last. */
+  readonly block: string | null;
+  readonly step: number;
+  /** Where the picture lies in each view; none for one that fills the page. */
+  readonly views: Readonly<Record<string, View>>;
+}
+
+/** A file that is shown for the first time. */
+export function newFile(uri: string): FileState {
+  return { uri, size: null, colorway: null, block: null, step: 1, views: {} };
 }
 
 /** Where the picture lies: CSS pixels an inch, and where its upper left corner is, in CSS pixels of the view. */
@@ -43,6 +61,9 @@ export interface View {
   readonly x: number;
   readonly y: number;
 }
+
+/** What a new preview shows. */
+export const FIRST_VIEW = 'whole';
 
 const REMEMBERED_FILES = 50;
 
@@ -58,14 +79,16 @@ export function asPageState(value: unknown, background: Background): PageState {
     uri: typeof given.uri === 'string' ? given.uri : null,
     locked: given.locked === true,
     background: BACKGROUNDS.find((each) => each === given.background) ?? background,
+    look: typeof given.look === 'string' ? given.look : FIRST_VIEW,
     files: Array.isArray(given.files) ? given.files.flatMap(asFileState) : [],
   };
 }
 
 function asFileState(value: unknown): readonly FileState[] {
-  const { uri, size, colorway, view } = (typeof value === 'object' && value !== null ? value : {}) as { [K in keyof FileState]?: unknown };
+  const { uri, size, colorway, block, step, views } = (typeof value === 'object' && value !== null ? value : {}) as { [K in keyof FileState]?: unknown };
   if (typeof uri !== 'string') return [];
-  return [{ uri, size: asName(size), colorway: asName(colorway), ...(isView(view) && { view }) }];
+  const places = Object.entries(typeof views === 'object' && views !== null ? views : {}).filter((entry): entry is [string, View] => isView(entry[1]));
+  return [{ uri, size: asName(size), colorway: asName(colorway), block: asName(block), step: typeof step === 'number' && step >= 1 ? Math.floor(step) : 1, views: Object.fromEntries(places) }];
 }
 
 function asName(value: unknown): string | null {

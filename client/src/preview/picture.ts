@@ -27,10 +27,12 @@ interface Picture extends Extent {
   readonly host: HTMLElement;
 }
 
-export function sheetIn(sheet: HTMLElement): Sheet {
+/** `tiles` lies in front and moves with the newest picture. */
+export function sheetIn(sheet: HTMLElement, tiles: HTMLElement): Sheet {
   const layers = { back: layer('back'), front: layer('front'), labels: layer('labels'), outline: outlineLayer() };
-  sheet.replaceChildren(layers.back, layers.front, layers.labels, layers.outline.root);
+  sheet.replaceChildren(layers.back, layers.front, layers.labels, layers.outline.root, tiles);
   let key = '';
+  let about: string | null = null;
   let version = -1;
   let good: Picture | undefined;
   let fresh: Picture | undefined;
@@ -49,13 +51,15 @@ export function sheetIn(sheet: HTMLElement): Sheet {
     if (!size) return;
     sheet.style.width = `${size.width * BASE}px`;
     sheet.style.height = `${size.height * BASE}px`;
-    for (const each of [layers.front, layers.labels, layers.outline.root]) {
+    for (const each of [layers.front, layers.labels, layers.outline.root, tiles]) {
       each.style.transform = `translate(${origin().x * BASE}px, ${origin().y * BASE}px)`;
     }
     layers.outline.size(fresh ?? size);
   };
   const show = (preview: Preview | null): void => {
-    const next = preview ? [preview.uri, preview.size, preview.colorway].join('\n') : '';
+    // What cannot be drawn any more does not say which block it is about: it is the one before.
+    if (preview?.svg) about = preview.block;
+    const next = preview ? [preview.uri, preview.size, preview.colorway, preview.view, about, preview.step?.number].join('\n') : '';
     if (next !== key) good = undefined;
     if (next !== key || version !== preview?.version) layers.outline.stale();
     key = next;
@@ -104,11 +108,13 @@ function pictureOf({ svg, width, height, kind }: Preview): Picture | undefined {
 const hairlines = new CSSStyleSheet();
 hairlines.replaceSync('g { stroke-width: calc(1px * var(--unscale, 1)); }');
 
-function labelOf({ text, x, y }: Label): HTMLElement {
+function labelOf({ text, x, y, room, tall }: Label): HTMLElement {
   const element = document.createElement('span');
   element.textContent = text;
   element.style.left = `${x * BASE}px`;
   element.style.top = `${y * BASE}px`;
+  if (room !== undefined) element.style.setProperty('--room', `${room * BASE}px`);
+  if (tall !== undefined) element.style.setProperty('--tall', `${tall * BASE}px`);
   return element;
 }
 

@@ -25,6 +25,12 @@ const ICONS = {
   background: 'M2.5 2.5h11v11h-11zM13.5 2.5l-11 11M13.5 7l-6.5 6.500M13.5 11.200l-2.3 2.3',
   open: 'M3.5 7.500h9v6h-9zM5.5 7.500v-2.500a2.5 2.5 0 0 1 4.8-1',
   locked: 'M3.5 7.500h9v6h-9zM5.5 7.500v-2.500a2.5 2.5 0 0 1 5 0v2.5',
+  back: 'M10 3l-5 5 5 5',
+  on: 'M6 3l5 5-5 5',
+  words: 'M2.5 4h11M2.5 7h11M2.5 10h11M2.5 13h6',
+  save: 'M8 2v8M4.5 7L8 10.500 11.5 7M2.5 13.500h11',
+  print: 'M4.5 6V2.500h7V6M4.5 11h-2V6h11v5h-2M4.5 9h7v4.500h-7z',
+  window: 'M6.5 3.500h-4v9h9v-3M9 2.500h4.500V7M13 3L8 8',
 } as const;
 
 const SVG = 'http://www.w3.org/2000/svg';
@@ -61,9 +67,14 @@ export function toolsIn(bar: HTMLElement, wishes: Wishes): Tools {
       lock.setAttribute('aria-label', 'Stay with this file');
     },
     showScale: (pixelsAnInch) => {
-      scale.textContent = pixelsAnInch === undefined ? '' : `${((pixelsAnInch / LIFE_SIZE) * 100).toPrecision(2).replace(/\.0$/, '').replace(/e.*/, '00')}%`;
+      scale.textContent = pixelsAnInch === undefined ? '' : percentOf((pixelsAnInch / LIFE_SIZE) * 100);
     },
   };
+}
+
+/** Two digits below 100, whole above. */
+function percentOf(value: number): string {
+  return `${value < 99.5 ? Number(value.toPrecision(2)) : Math.round(value)}%`;
 }
 
 interface Chooser {
@@ -87,7 +98,8 @@ function chooser(label: string): Chooser {
   return { element, offer, value: () => (element.value === '' ? null : element.value) };
 }
 
-function button(name: keyof typeof ICONS, title: string, act: () => void): HTMLButtonElement {
+/** A button with a drawing on it; its title is its name. */
+export function button(name: keyof typeof ICONS, title: string, act: () => void): HTMLButtonElement {
   const element = document.createElement('button');
   element.type = 'button';
   element.title = title;

@@ -41,6 +41,17 @@ export function moved(view: View, by: Spot, page: Extent, picture: Extent): View
   };
 }
 
+/** Moved no farther than brings a part of the picture (inches) into sight; the same view where it is in sight already. */
+export function inSight(view: View, page: Extent, part: Extent & Spot): View {
+  const along = (at: number, from: number, length: number, room: number): number => {
+    const [start, end] = [at + from * view.scale, at + (from + length) * view.scale];
+    if (start < 0 || end - start > room) return at - start;
+    return end > room ? at - (end - room) : at;
+  };
+  const [x, y] = [along(view.x, part.x, part.width, page.width), along(view.y, part.y, part.height, page.height)];
+  return x === view.x && y === view.y ? view : { ...view, x, y };
+}
+
 /** The point of the picture, in inches, that lies at a point of the page. */
 export function inPicture(view: View, spot: Spot): Spot {
   return { x: (spot.x - view.x) / view.scale, y: (spot.y - view.y) / view.scale };

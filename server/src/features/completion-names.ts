@@ -14,7 +14,7 @@ const WANTED: Readonly<Record<string, readonly Completion['kind'][]>> = {
   Seam: ['number'], RoundUp: ['number'], Yardage: ['number'], Let: ['number'], Fabric: ['number'], Assorted: ['fabric'], Block: ['fabric', 'block', 'number'],
   NamedSize: ['number'], Straight: ['number'], OnPoint: ['number'], Grid: ['number', 'parameter'], Box: ['number', 'parameter'], Rows: ['number'], Float: ['number'],
   Corner: ['fabric', 'number', 'parameter'], Strip: ['fabric', 'number', 'parameter'], Round: ['fabric', 'number', 'parameter'], Patch: ['fabric', 'number', 'parameter'],
-  Backing: ['fabric'], Binding: ['fabric', 'number'], Turned: [], Mirrored: [], Method: [], Press: [], Templates: [], Foundation: [],
+  Backing: ['fabric'], Sleeve: ['fabric'], Layers: ['number'], Binding: ['fabric', 'number'], Turned: [], Mirrored: [], Method: [], Press: [], Templates: [], Foundation: [],
 };
 
 /** Nearest first: parameters of the block, then fabrics, blocks, numbers. */

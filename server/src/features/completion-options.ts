@@ -16,6 +16,7 @@ const AFTER: Readonly<Record<string, readonly string[]>> = {
   'Assorted by': ['block', 'patch'],
   'Units units': ['inches', 'centimetres'],
   'Paper paper': ['a4', 'letter'],
+  'Language language': ['en', 'de'],
   'Press press': ['open', 'to_dark', 'nested'],
   'Method method': ['half_squares', 'geese', 'strips'],
   'Method half_squares': ['two_at_a_time', 'eight_at_a_time', 'singles'],
@@ -28,7 +29,7 @@ const AFTER: Readonly<Record<string, readonly string[]>> = {
 
 /** Words that only stand behind another, or are another spelling: not offered by themselves. */
 const NOT_ALONE: Readonly<Record<string, readonly string[]>> = {
-  Fabric: ['light', 'medium', 'dark', 'yardage', 'fat_quarters', 'strips', 'squares', 'piece', 'by'],
+  Fabric: ['light', 'medium', 'dark', 'yardage', 'fat_quarters', 'strips', 'squares', 'piece', 'by', 'times'],
   Assorted: ['block', 'patch'],
   Units: ['centimeters'],
   Method: ['two_at_a_time', 'eight_at_a_time', 'singles', 'four_at_a_time', 'corners', 'on', 'off', 'half_squares', 'geese', 'strips'],

@@ -9,6 +9,7 @@ import type { Columns } from '../text/place.ts';
 import type { Completion, Spot } from './completion-item.ts';
 import { argumentNames, namesFor } from './completion-names.ts';
 import { optionsFor, unitsFor } from './completion-options.ts';
+import { NO_PATHS, pathBefore, pathsFor, type Paths } from './completion-paths.ts';
 import { pathsOf } from './placeholders.ts';
 import { helpOf } from './statements.ts';
 
@@ -20,12 +21,14 @@ export interface Completions {
   readonly items: readonly Completion[];
 }
 
-export function completionsAt(snapshot: Snapshot, position: Position): Completions {
+export function completionsAt(snapshot: Snapshot, position: Position, paths: Paths = NO_PATHS): Completions {
   const line = snapshot.document.lines[position.line]?.text ?? '';
   const before = line.slice(0, position.character);
   const answer = (word: string, items: readonly Completion[]): Completions => ({ columns: { from: before.length - word.length, to: position.character }, items });
   const comment = scanLine(line).comment;
   if (comment !== undefined && comment < before.length) return answer(/[a-z-]*$/.exec(before)?.[0] ?? '', ruleNames(before.slice(comment)));
+  const written = pathBefore(before);
+  if (written !== undefined) return answer(written, pathsFor(snapshot, paths));
   const { context } = contextAt(snapshot.tree, position);
   const path = context === 'steps' ? /\{([\p{L}\p{M}\d_.]*)$/u.exec(before)?.[1] : undefined;
   if (path !== undefined) return answer(path, values(snapshot, path));
@@ -50,11 +53,17 @@ function itemsAt(spot: Spot, dotted: string): readonly Completion[] {
   if (lead.endsWith('#') || lead.endsWith('@')) return [];
   if (lead === '' && dotted === '') return [...statements(context), ...(PLAIN_LINES[context] ? namesFor(spot) : [])];
   if (rule === 'Expect' && /^expect\s+(?:cut\s+)?$/.test(lead)) return expected(snapshot, lead.includes('cut') ? 'cut' : 'plain', dotted);
+  if (isInSum(spot)) return namesFor(spot).filter(({ kind }) => kind === 'number' || kind === 'parameter' || kind === 'import');
   const named = (items: readonly Completion[]): readonly Completion[] => items.filter(({ text }) => text.startsWith(dotted));
   if (/[\d½¼¾⅓⅔⅛⅜⅝⅞)]$/.test(lead)) return unitsFor(spot);
   const options = dotted === '' ? optionsFor(spot) : { items: [], only: false };
   if (options.only) return options.items;
   return [...options.items, ...(dotted === '' ? [...unitsFor(spot), ...argumentNames(spot)] : []), ...named(namesFor(spot))];
+}
+
+/** In parentheses that hold a number: behind nothing that could be given arguments, and in no row of cells. */
+function isInSum({ lead, rule, context }: Spot): boolean {
+  return rule !== undefined && rule !== 'Place' && rule !== 'Between' && rule !== 'QuiltRow' && context !== 'pieced' && /(?:^|[\s,(*/+-])\([^()|\\]*$/u.test(lead);
 }
 
 function statements(context: Context): readonly Completion[] {
@@ -85,7 +94,7 @@ function values(snapshot: Snapshot, written: string): readonly Completion[] {
 function expected(snapshot: Snapshot, as: 'plain' | 'cut', dotted: string): readonly Completion[] {
   if (as === 'plain') return [...values(snapshot, dotted), ...(dotted === '' ? [{ text: 'cut', kind: 'option', detail: 'the cut size of a fabric in a block' } as const] : [])];
   const quilt = snapshot.shown ?? snapshot.quilts[0];
-  const pairs = new Set((quilt?.plan.pieces ?? []).map((piece) => `${piece.for}.${piece.fabric.name}`).filter((path) => /^[\p{L}\p{M}\d_.]+$/u.test(path)));
+  const pairs = new Set((quilt?.plan.pieces ?? []).flatMap(({ for: use, shared = [use], fabric }) => shared.map((name) => `${name}.${fabric.name}`)).filter((path) => /^[\p{L}\p{M}\d_.]+$/u.test(path)));
   return [...pairs].map((text) => ({ text, kind: 'value', detail: 'cut size' }));
 }
 

@@ -18,7 +18,13 @@ export function mendsIn(snapshot: Snapshot, range: Range): readonly Mend[] {
   const near = snapshot.problems.filter(({ place }) => touches(rangeOf(snapshot.document, place), range));
   const certain = near.flatMap((problem) => (problem.fix ? [{ problem, title: problem.fix.title, edits: problem.fix.edits, certain: true }] : []));
   const offered = near.flatMap((problem) => offersFor(snapshot, problem).map((offer) => ({ problem, ...offer, certain: false })));
-  return [...certain, ...offered, ...near.flatMap(silencing)];
+  return distinct([...certain, ...offered, ...near.flatMap(silencing)]);
+}
+
+/** Problems of several sizes have one mend. */
+function distinct(mends: readonly Mend[]): readonly Mend[] {
+  const nameOf = ({ title, edits }: Mend): string => [title, ...edits.map(({ place, text }) => `${place.from} ${place.to} ${text}`)].join('\n');
+  return [...new Map(mends.toReversed().map((mend) => [nameOf(mend), mend])).values()].reverse();
 }
 
 /** All certain mends of a file at once; where two touch, the first in the text. */

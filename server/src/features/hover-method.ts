@@ -1,4 +1,4 @@
-/** Over `method`: what each way of making the units costs in cuts, and how many units are over. */
+/** Over `method`: what each way of making the units costs in cuts and seams, and how many units are over. */
 import { count } from '../checks/wording.ts';
 import { geeseWork, halfSquareWork, type Work } from '../cutting/work.ts';
 import type { Unit } from '../piecing/units.ts';
@@ -26,9 +26,9 @@ const WAYS: Readonly<Record<'half_squares' | 'geese', Readonly<Record<string, Wo
 export function methodFacts(snapshot: Snapshot, { node, parent }: Statement): readonly Fact[] {
   if (node.kind !== 'method' || (node.unit?.word !== 'half_squares' && node.unit?.word !== 'geese')) return [];
   const { word } = node.unit;
-  const isOf = ({ name, layout }: Unit): boolean =>
-    name === (word === 'geese' ? 'flying goose' : 'half-square triangle') && (parent?.node.kind !== 'block' || layout.instance.definition.statement === parent);
-  const counts = (quilt: QuiltView): readonly number[] => quilt.sewing.units.units.filter(isOf).map((unit) => unit.count);
+  const isOf = ({ name }: Unit): boolean => name === (word === 'geese' ? 'flying goose' : 'half-square triangle');
+  const countOf = ({ uses }: Unit): number => uses.filter(({ layout }) => parent?.node.kind !== 'block' || layout.instance.definition.statement === parent).reduce((sum, use) => sum + use.count, 0);
+  const counts = (quilt: QuiltView): readonly number[] => quilt.sewing.units.units.filter(isOf).map(countOf).filter((count) => count > 0);
   return [
     ...fact('Units', perSize(snapshot, (quilt) => `${counts(quilt).reduce((total, each) => total + each, 0)}`)),
     ...Object.entries(WAYS[word]).flatMap(([way, workOf]) => fact(way, perSize(snapshot, (quilt) => workText(counts(quilt).map(workOf))))),
@@ -37,5 +37,6 @@ export function methodFacts(snapshot: Snapshot, { node, parent }: Statement): re
 
 function workText(works: readonly Work[]): string {
   const over = works.reduce((total, work) => total + work.over, 0);
-  return `${count(works.reduce((total, work) => total + work.cuts, 0), 'cut')}${over === 0 ? '' : `, ${count(over, 'unit')} over`}`;
+  const total = (of: 'cuts' | 'seams'): number => works.reduce((sum, work) => sum + work[of], 0);
+  return `${count(total('cuts'), 'cut')}, ${count(total('seams'), 'seam')}${over === 0 ? '' : `, ${count(over, 'unit')} over`}`;
 }

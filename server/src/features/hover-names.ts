@@ -1,16 +1,15 @@
-/** Hovers over names: blocks, fabrics, parameters and named numbers. */
+/** Hovers over names: blocks, parameters and named numbers. */
 import { add, fraction, mul, sub } from '../exact/number.ts';
 import { boundingBox } from '../exact/polygon.ts';
 import { lengthText, numberText } from '../checks/wording.ts';
 import type { BlockLayout } from '../geometry/layout.ts';
-import type { BlockDefinition, Fabric, ParameterDefinition, Value } from '../model/pattern.ts';
+import type { BlockDefinition, ParameterDefinition, Value } from '../model/pattern.ts';
 import type { QuiltView, Snapshot } from '../snapshot.ts';
-import { valueOf } from '../text/colour.ts';
 import type { Place } from '../text/place.ts';
 import { blocksOf } from './blocks.ts';
 import { sewingFacts } from './hover-seam.ts';
 import { fact, type Fact, type Hover } from './hover-text.ts';
-import { clothText, perSize, sideBySide } from './measures.ts';
+import { perSize, sideBySide } from './measures.ts';
 
 /** A block by its definition, in all its instances; with `use`, only those that stand at that place. */
 export function blockHover(snapshot: Snapshot, place: Place, definition: BlockDefinition, use?: Place): Hover {
@@ -64,31 +63,6 @@ function layoutsOf(snapshot: Snapshot, definition: BlockDefinition, use: Place |
 
 function timesIn({ layout }: QuiltView, names: ReadonlySet<string>): string {
   return `${layout.blocks.filter((block) => names.has(block.layout.instance.name)).reduce((sum, block) => sum + block.count, 0)}`;
-}
-
-export function fabricHover(snapshot: Snapshot, place: Place, fabric: Fabric): Hover {
-  const { pattern } = snapshot;
-  const plans = (quilt: QuiltView): string | undefined => {
-    const plan = quilt.plan.fabrics.find((each) => each.fabric.name === fabric.name);
-    return plan && clothText(plan.buy, pattern);
-  };
-  const pieces = (quilt: QuiltView): string => `${quilt.plan.pieces.filter((piece) => piece.fabric.name === fabric.name).reduce((sum, piece) => sum + piece.pieces, 0)}`;
-  const backing = (quilt: QuiltView): string | undefined =>
-    quilt.plan.backing?.fabric?.name === fabric.name ? clothText(quilt.plan.backing.buy, pattern) : undefined;
-  return {
-    place,
-    heading: `fabric ${fabric.name}`,
-    facts: [
-      ...fact('Label', fabric.label),
-      ...fact('Colour', fabric.assorted ? undefined : fabric.colour),
-      ...fact('Value', fabric.assorted ? undefined : (fabric.value ?? valueOf(fabric.colour))),
-      ...fact('Prints', fabric.assorted?.prints.map(({ name }) => name).join(', ')),
-      ...fact('Usable width', lengthText(fabric.width, pattern)),
-      ...fact('Pieces', perSize(snapshot, pieces)),
-      ...fact('Buy', perSize(snapshot, plans)),
-      ...fact('Buy for the backing', perSize(snapshot, backing)),
-    ],
-  };
 }
 
 export function numberHover(snapshot: Snapshot, place: Place, name: string, { number, isLength }: Value): Hover {

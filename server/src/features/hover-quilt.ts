@@ -8,7 +8,7 @@ import { placeIn, type Place } from '../text/place.ts';
 import { methodFacts } from './hover-method.ts';
 import { fact, type Fact, type Hover } from './hover-text.ts';
 import { cutText } from './hover-patch.ts';
-import { clothText, perSize, widthByHeight } from './measures.ts';
+import { boughtOf, clothText, perSize, widthByHeight } from './measures.ts';
 
 /** The hover over a statement's first word; undefined where there is nothing to say. */
 export function statementHover(snapshot: Snapshot, statement: Statement): Hover | undefined {
@@ -35,6 +35,8 @@ const SAY: Readonly<Partial<Record<Statement['node']['kind'], Say>>> = {
   backing: backingFacts,
   batting: battingFacts,
   binding: bindingFacts,
+  sleeve: sleeveFacts,
+  quilting: quiltingFacts,
   expect: expectFacts,
   method: methodFacts,
 };
@@ -50,11 +52,13 @@ function quiltFacts(snapshot: Snapshot): readonly Fact[] {
 function sizeFacts(snapshot: Snapshot, { line }: Statement): readonly Fact[] {
   const quilt = snapshot.quilts.find(({ size }) => size?.statement.line === line);
   if (!quilt) return [];
-  const { layout, plan } = quilt;
+  const { layout, plan, spec: { setting, size } } = quilt;
+  const counted = size?.covers && setting && 'across' in setting ? `${setting.across} by ${setting.down} covers the bed` : undefined;
   return [
+    ...fact('Count', counted),
     ...fact('Finished', widthByHeight(layout, snapshot.pattern)),
     ...fact('Blocks', layout.blocks.map((block) => `${block.count} ${block.layout.instance.name}`).join(', ')),
-    ...fact('Buy', plan.fabrics.map(({ fabric, buy }) => `${fabric.name} ${clothText(buy, snapshot.pattern)}`).join(', ')),
+    ...fact('Buy', plan.fabrics.map((each) => `${each.fabric.name} ${boughtOf(each, snapshot.pattern)}`).join(', ')),
   ];
 }
 
@@ -110,6 +114,22 @@ function bindingFacts(snapshot: Snapshot): readonly Fact[] {
     ...fact('Cut width', perSize(snapshot, ({ plan }) => textOf(plan.binding, ({ width }) => lengthText(width, pattern)))),
     ...fact('Length', perSize(snapshot, ({ plan }) => textOf(plan.binding, ({ length }) => lengthText(length, pattern)))),
     ...fact('Strips', perSize(snapshot, ({ plan }) => textOf(plan.binding, ({ strips }) => `${strips}`))),
+  ];
+}
+
+/** How long the stitched lines of this statement are. */
+function quiltingFacts(snapshot: Snapshot, { line }: Statement): readonly Fact[] {
+  const names = { in_the_ditch: 'In the ditch', echo: 'Echo', allover: 'All over (an estimate)' };
+  const own = ({ plan }: QuiltView): QuiltView['plan']['quilting'] => plan.quilting.filter(({ place }) => place.line === line);
+  const kinds = [...new Set(snapshot.quilts.flatMap((quilt) => own(quilt).map(({ kind }) => kind)))];
+  return kinds.flatMap((kind) => fact(names[kind], perSize(snapshot, (quilt) => textOf(own(quilt).find((each) => each.kind === kind), ({ length }) => `${clothText(length, snapshot.pattern)} of stitching`))));
+}
+
+function sleeveFacts(snapshot: Snapshot): readonly Fact[] {
+  const { pattern } = snapshot;
+  return [
+    ...fact('Cut', perSize(snapshot, ({ plan }) => textOf(plan.sleeve, ({ cut }) => widthByHeight(cut, pattern)))),
+    ...fact('Strips', perSize(snapshot, ({ plan }) => textOf(plan.sleeve, ({ strips }) => `${strips}`))),
   ];
 }
 

@@ -12,7 +12,8 @@ import { bracesOf } from '../syntax/words.ts';
 import type { Position } from '../text/document.ts';
 import { placeIn, type Place } from '../text/place.ts';
 import { lengthHover } from './hover-length.ts';
-import { blockHover, fabricHover, numberHover, parameterHover } from './hover-names.ts';
+import { fabricHover } from './hover-fabric.ts';
+import { blockHover, numberHover, parameterHover } from './hover-names.ts';
 import { patchHover } from './hover-patch.ts';
 import { statementHover } from './hover-quilt.ts';
 import { seamHover } from './hover-seam.ts';
@@ -95,17 +96,24 @@ function parameterAt(snapshot: Snapshot, { statement }: Under, name: string, pla
   return definition && parameter ? parameterHover(place, parameter, definition.name, []) : undefined;
 }
 
+/** A size and an expectation are told of over what they name too. */
+function headEnd(node: Statement['node']): number {
+  if (node.kind === 'size') return node.name?.to ?? node.word.to;
+  return node.kind === 'expect' ? (node.path.at(-1)?.to ?? node.word.to) : node.word.to;
+}
+
 /** Over a statement's first word. */
 function wordHover(snapshot: Snapshot, { statement }: Under, { character }: Position): Hover | undefined {
   const { node, line } = statement;
-  if (character < node.word.from || character > node.word.to) return undefined;
+  if (character < node.word.from || character > headEnd(node)) return undefined;
   if ((node.kind === 'block' || node.kind === 'fabric' || node.kind === 'assorted') && node.name) {
     const meaning = declared(snapshot, node.name.text);
     const place = placeIn(line, node.word);
     if (meaning?.kind === 'block') return blockHover(snapshot, place, meaning.definition);
     if (meaning?.kind === 'fabric') return fabricHover(snapshot, place, meaning.fabric);
   }
-  return statementHover(snapshot, statement) ?? helpHover(statement);
+  const hover = statementHover(snapshot, statement) ?? helpHover(statement);
+  return hover && { ...hover, place: placeIn(line, { from: node.word.from, to: headEnd(node) }) };
 }
 
 /** What a statement is for, where there are no figures. */

@@ -3,7 +3,7 @@ import { sum } from '../exact/number.ts';
 import type { QuiltView, Snapshot } from '../snapshot.ts';
 import { placeIn, type Place } from '../text/place.ts';
 import { blocksOf } from './blocks.ts';
-import { clothText, perSize, sideBySide, widthByHeight } from './measures.ts';
+import { boughtOf, clothText, perSize, sideBySide, widthByHeight } from './measures.ts';
 
 export interface Lens {
   readonly place: Place;
@@ -27,8 +27,9 @@ export function lensesIn(snapshot: Snapshot): readonly Lens[] {
 /** `40" by 52", 816 patches, 3 1/8 yd`. */
 export function figuresOf(snapshot: Snapshot, { layout, plan }: QuiltView): string {
   const patches = layout.patches.length + layout.blocks.reduce((total, block) => total + block.count * block.layout.patches.length, 0);
-  const cloth = sum([...plan.fabrics.map(({ buy }) => buy), ...(plan.backing ? [plan.backing.buy] : [])]);
-  return [widthByHeight(layout, snapshot.pattern), `${patches} ${patches === 1 ? 'patch' : 'patches'}`, clothText(cloth, snapshot.pattern)].join(', ');
+  const cloth = sum([...plan.fabrics.flatMap(({ buy, counted }) => (counted ? [] : [buy])), ...(plan.backing ? [plan.backing.buy] : [])]);
+  const counted = plan.fabrics.flatMap((each) => (each.counted ? [boughtOf(each, snapshot.pattern)] : []));
+  return [widthByHeight(layout, snapshot.pattern), `${patches} ${patches === 1 ? 'patch' : 'patches'}`, clothText(cloth, snapshot.pattern), ...counted].join(', ');
 }
 
 function blockLenses(snapshot: Snapshot): readonly Lens[] {

@@ -1,7 +1,8 @@
 /** How features say lengths, cloth and counts, and one fact for every size of a quilt. */
+import { boughtText } from '../booklet/bought.ts';
 import { printerFor } from '../booklet/words.ts';
 import { equals, type Exact } from '../exact/number.ts';
-import type { Measure } from '../cutting/plan.ts';
+import type { FabricPlan, Measure } from '../cutting/plan.ts';
 import type { Pattern } from '../model/pattern.ts';
 import type { QuiltView, Snapshot } from '../snapshot.ts';
 
@@ -19,6 +20,11 @@ export function widthByHeight({ width, height }: Measure, pattern: Pattern): str
 /** A length as cloth is bought: `1 3/8 yd`, `1.3 m`. */
 export function clothText(inches: Exact, pattern: Pattern): string {
   return printerFor(pattern.rules.units).cloth(inches);
+}
+
+/** What is bought of a fabric: `1 3/8 yd`, `9 fat quarters`. */
+export function boughtOf(plan: FabricPlan, pattern: Pattern): string {
+  return boughtText(plan, printerFor(pattern.rules.units));
 }
 
 /** `crib 12, throw 20`: a fact of each size. One alone where there are no sizes or all say the same. */

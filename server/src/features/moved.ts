@@ -29,7 +29,7 @@ export function movedTo(uri: string, moves: readonly Move[]): string {
 }
 
 /** The relative path from a file to another; undefined where they have no folder in common (another machine or scheme). */
-function wayTo(from: string, to: string): string | undefined {
+export function wayTo(from: string, to: string): string | undefined {
   const [a, b] = [from.split('/'), to.split('/')];
   let common = 0;
   while (common < Math.min(a.length, b.length) - 1 && a[common] === b[common]) common += 1;

@@ -118,7 +118,7 @@ function visitStatement(finder: Finder): void {
     case 'expect':
       return visitExpectation(finder, node);
     case 'wording':
-      return placeholdersOf(finder.snapshot.document, finder.statement).forEach(({ parts, line }) => visitPath({ ...finder, statement: { ...finder.statement, line } }, parts, 'plain'));
+      return placeholdersOf(finder.snapshot.document, finder.statement).forEach(({ parts, line }) => visitPath({ ...finder, statement: { ...finder.statement, line } }, parts));
     default:
       return namedParts(node).forEach((part) => visit(finder, part));
   }
@@ -143,20 +143,40 @@ function visitDeclaration(finder: Finder, node: Extract<StatementNode, { readonl
 }
 
 function visitExpectation(finder: Finder, node: ExpectNode): void {
-  visitPath(finder, node.path, node.cut ? 'cut' : 'plain');
+  visitPath(finder, node.path);
   for (const part of [node.value, node.by]) if (part) visit(finder, part);
 }
 
-/** `throw.Capstan.count`: a size, a block or fabric, a quantity of it; after `cut` a block and its fabric. */
-function visitPath(finder: Finder, path: readonly Name[], as: 'plain' | 'cut'): void {
+/**
+ * `throw.Capstan.count`: a size, a block or fabric, a quantity of it; `Capstan.ink`, `setting.ink`: a use and its fabric. Any of the
+ * names may come from an import: `lib.Star.lib.moss`.
+ */
+function visitPath(finder: Finder, path: readonly Name[]): void {
   const [first] = path;
   const size = first && sizeNamed(finder.snapshot, first.text);
   if (first && size) used(finder, first, size);
   const rest = size ? path.slice(1) : path;
-  for (const name of as === 'cut' ? rest : rest.slice(0, 1)) {
-    const target = lookUp(finder.snapshot, undefined, name.text);
-    if (target && target.kind !== 'number') used(finder, name, target);
+  const start = visitPathName(finder, rest, 0);
+  // A fabric has quantities and no further names.
+  if (start.target?.kind !== 'fabric') visitPathName(finder, rest, start.next, 'fabric');
+}
+
+/** The name that begins at an index of a path, of one kind if that is said, and the index behind it. */
+function visitPathName(finder: Finder, path: readonly Name[], index: number, kind?: TargetKind): { readonly target?: Target; readonly next: number } {
+  const [name, inner] = [path[index], path[index + 1]];
+  if (!name) return { next: index };
+  const isWanted = (found: Target | undefined): found is Target => found !== undefined && found.kind !== 'number' && (kind === undefined || found.kind === kind);
+  const prefix = importNamed(finder.snapshot, name.text);
+  const imported = prefix && inner && lookUp(finder.snapshot, undefined, `${name.text}.${inner.text}`);
+  if (prefix && inner && isWanted(imported)) {
+    used(finder, name, prefix);
+    used(finder, inner, imported);
+    return { target: imported, next: index + 2 };
   }
+  const target = lookUp(finder.snapshot, undefined, name.text);
+  if (!isWanted(target)) return { next: index + 1 };
+  used(finder, name, target);
+  return { target, next: index + 1 };
 }
 
 // ---------------------------------------------------------------------------------------------- parts of a line

@@ -1,5 +1,4 @@
 /** The picture of a file: the quilt in a size and a colourway, or, for a library, its blocks side by side. */
-import { severityOf } from '../checks/list.ts';
 import type { Scene } from '../drawing/scene.ts';
 import type { QuiltView, Snapshot } from '../snapshot.ts';
 import type { RuleId } from '../text/problem.ts';
@@ -33,7 +32,7 @@ const HARMLESS: readonly RuleId[] = ['expect-failed', 'unknown-placeholder', 'cu
 
 /** The picture, and how far the text can be trusted. */
 export function pictureOf(snapshot: Snapshot, choice: Choice): Picture {
-  const errors = snapshot.problems.filter(({ rule }) => severityOf(rule) === 'error');
+  const { errors } = snapshot;
   return {
     ...drawingOf(snapshot, choice),
     title: snapshot.pattern.title ?? '',

@@ -1,25 +1,18 @@
-/** Between text and picture: the shapes that what stands at a position makes, and the texts that make what lies at a point. */
-import { hit, outlineOf } from '../drawing/outline.ts';
+/** From text to picture: the shapes that what stands at a position makes. */
+import { outlineOf } from '../drawing/outline.ts';
 import type { Snapshot } from '../snapshot.ts';
 import type { Statement } from '../syntax/tree.ts';
 import type { Position } from '../text/document.ts';
 import { holds, spanning, type Place } from '../text/place.ts';
-import { documentsOf } from './documents.ts';
-import { drawingOf, type Choice } from './picture.ts';
+import { sceneIn } from './views/make.ts';
+import type { ViewChoice } from './views/view.ts';
 
 /** An SVG path in inches: every placed instance, empty when the text makes nothing that is drawn. */
-export function shapesAt(snapshot: Snapshot, position: Position, choice: Choice): string {
-  const { scene } = drawingOf(snapshot, choice);
+export function shapesAt(snapshot: Snapshot, position: Position, choice: ViewChoice): string {
+  const scene = sceneIn(snapshot, choice);
   if (!scene) return '';
   const heading = blockHeadedAt(snapshot, position);
   return outlineOf(scene, heading ? (place) => isIn(snapshot, heading, place) : (place) => holds(snapshot.document, place, position));
-}
-
-/** The innermost first; texts of the tool's own library are left out. */
-export function textsAt(snapshot: Snapshot, x: number, y: number, choice: Choice): readonly Place[] {
-  const { scene } = drawingOf(snapshot, choice);
-  const known = documentsOf(snapshot);
-  return scene ? hit(scene, x, y).filter((place) => known.has(place.line.source)) : [];
 }
 
 /** The block whose heading, up to its brace, the position is in. */

@@ -8,6 +8,10 @@ export interface Label {
   readonly text: string;
   readonly x: number;
   readonly y: number;
+  /** How wide it may be, in inches; what is longer is cut short. */
+  readonly room?: number;
+  /** How high it may be, in inches. */
+  readonly tall?: number;
 }
 
 export interface Sheet {

@@ -31,7 +31,10 @@ const PATTERN: Readonly<Record<string, StatementHelp>> = {
   round_up: { says: 'cut sizes are rounded up to this', snippet: 'round_up ${1:1/8"}' },
   yardage: { says: 'bought lengths are rounded up to this', snippet: 'yardage ${1:1/8 yd}' },
   spare: { says: 'extra fabric, for mistakes', snippet: 'spare ${1:5}%' },
-  paper: { says: 'the paper that templates are printed on', snippet: 'paper ${1|a4,letter|}' },
+  layers: { says: 'folded fabrics that are cut on one another', snippet: 'layers ${1:3}' },
+  paper: { says: 'the paper that the booklet and the templates are printed on', snippet: 'paper ${1|a4,letter|}' },
+  level: { says: 'for whom the pattern is, printed on the cover', snippet: 'level "${1:Beginner}"' },
+  language: { says: "the language of the booklet's own words", snippet: 'language ${1|en,de|}' },
   method: { says: 'how half squares, geese and strips are made', snippet: 'method ${1|half_squares,geese,strips|} $0' },
   press: { says: 'which way seams are pressed', snippet: 'press ${1|nested,open,to_dark|}' },
 };
@@ -72,6 +75,7 @@ const QUILT: Readonly<Record<string, StatementHelp>> = {
   border: { says: 'a border, from the inside out', snippet: 'border ${1:2"} ${2:cloth}' },
   backing: { says: 'the fabric of the back', snippet: 'backing ${1:cloth}' },
   batting: { says: 'how far the batting stands out', snippet: 'batting overhang ${1:4"}' },
+  sleeve: { says: 'a hanging sleeve of a fabric', snippet: 'sleeve ${1:cloth}' },
   binding: { says: 'the strip round the edge', snippet: 'binding cut ${1:2 1/4"} ${2:cloth}' },
   quilting: { says: 'how it is quilted', snippet: 'quilting "$0"' },
 };

@@ -6,7 +6,7 @@ import { groupedBy } from '../text/grouped.ts';
 import type { Place } from '../text/place.ts';
 import { blocksOf } from './blocks.ts';
 import { figuresOf } from './lenses.ts';
-import { clothText, perSize, sideBySide } from './measures.ts';
+import { boughtOf, perSize, sideBySide } from './measures.ts';
 
 export interface SummaryRow {
   readonly label: string;
@@ -30,7 +30,7 @@ export interface Headline {
 }
 
 export function headlineOf(snapshot: Snapshot): Headline {
-  const errors = snapshot.problems.filter(({ rule }) => severityOf(rule) === 'error').length;
+  const errors = snapshot.errors.length;
   const { shown } = snapshot;
   return { figures: shown && errors === 0 ? figuresOf(snapshot, shown) : undefined, errors };
 }
@@ -42,7 +42,7 @@ export function summaryOf(snapshot: Snapshot): Summary {
     fabrics: [...pattern.fabrics.values()].filter(({ place }) => place.line.source === document.source).map(({ name, label, colour, place }) => {
       const buy = perSize(snapshot, ({ plan }) => {
         const found = plan.fabrics.find((each) => each.fabric.name === name);
-        return found && clothText(found.buy, pattern);
+        return found && boughtOf(found, pattern);
       });
       return { label: name, detail: [buy, label].filter((part) => part !== undefined && part !== '').join(', '), place, colour };
     }),

@@ -4,7 +4,7 @@ import type { Position } from '../text/document.ts';
 import { formattingOf, type Edit } from './formatting.ts';
 
 /** The edits after a character was typed; the line of the cursor is left alone, but for a brace that closes. */
-export function formattingAfter(snapshot: Snapshot, position: Position, typed: string): readonly Edit[] {
+export function formattingAfter(snapshot: Pick<Snapshot, 'document' | 'tree'>, position: Position, typed: string): readonly Edit[] {
   const end = typed === '}' ? position.line : position.line - 1;
   let start = end;
   while (start > 0 && isNeighbour(snapshot.document.lines[start - 1]?.text ?? '')) start -= 1;

@@ -11,8 +11,10 @@ import {
   type SignatureHelp,
   type TextEdit,
 } from 'vscode-languageserver';
+import { SHELF } from '../disk/shelf.ts';
 import { blockCard } from '../features/block-card.ts';
 import { completionsAt, type Completion } from '../features/completion.ts';
+import type { Paths } from '../features/completion-paths.ts';
 import { allMends, mendsIn, type Mend } from '../features/fixes.ts';
 import { formattingOf, type Edit } from '../features/formatting.ts';
 import { refactoringsAt, type Refactoring } from '../features/refactor/list.ts';
@@ -25,11 +27,11 @@ import type { AnswerContext } from './context.ts';
 import { workspaceEditOf } from './edits.ts';
 
 export function answerWriting(connection: Connection, context: AnswerContext): void {
-  const { guard, snapshotOf, client } = context;
+  const { guard, snapshotOf, filesOf, client } = context;
   const of = ({ textDocument }: { readonly textDocument: { readonly uri: string } }): Snapshot | undefined => snapshotOf(textDocument.uri);
   connection.onCompletion(guard.placed('completion', null, (params) => {
     const snapshot = of(params);
-    return snapshot ? completions(snapshot, params.position, client()) : null;
+    return snapshot ? completions(snapshot, params.position, { client: client(), paths: { files: filesOf, shelf: SHELF.names } }) : null;
   }));
   connection.onCompletionResolve(guard.request('completionItem/resolve', { label: '' }, (item) => resolved(item, snapshotOf)));
   connection.onSignatureHelp(guard.placed('signatureHelp', null, (params): SignatureHelp | null => {
@@ -65,8 +67,8 @@ const COMPLETION_KINDS: Readonly<Record<Completion['kind'], CompletionItemKind>>
   value: CompletionItemKind.Value,
 };
 
-function completions(snapshot: Snapshot, position: Range['start'], client: Client | undefined): CompletionItem[] {
-  const { columns, items } = completionsAt(snapshot, position);
+function completions(snapshot: Snapshot, position: Range['start'], { client, paths }: { readonly client: Client | undefined; readonly paths: Paths }): CompletionItem[] {
+  const { columns, items } = completionsAt(snapshot, position, paths);
   const range = { start: { line: position.line, character: columns.from }, end: { line: position.line, character: columns.to } };
   return items.map((item, index) => itemOf(snapshot, item, range, { index, client }));
 }

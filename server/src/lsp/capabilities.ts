@@ -13,7 +13,7 @@ export function capabilitiesFor(client: Client): InitializeResult['capabilities'
     positionEncoding: client.encoding,
     textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
     hoverProvider: true,
-    completionProvider: { triggerCharacters: ['#', '@', '.', '(', '{'], resolveProvider: true },
+    completionProvider: { triggerCharacters: ['#', '@', '.', '(', '{', '"', '/'], resolveProvider: true },
     signatureHelpProvider: { triggerCharacters: ['(', ','], retriggerCharacters: [':', '='] },
     definitionProvider: true,
     referencesProvider: true,
@@ -33,6 +33,6 @@ export function capabilitiesFor(client: Client): InitializeResult['capabilities'
     documentOnTypeFormattingProvider: { firstTriggerCharacter: '\n', moreTriggerCharacter: ['}'] },
     codeActionProvider: { codeActionKinds: Object.values(ACTION_KINDS) },
     workspace: { workspaceFolders: { supported: true, changeNotifications: true }, fileOperations: { willRename: MOVED } },
-    ...(client.pullsDiagnostics && { diagnosticProvider: { identifier: 'scant', interFileDependencies: true, workspaceDiagnostics: false } }),
+    ...(client.pullsDiagnostics && { diagnosticProvider: { identifier: 'scant', interFileDependencies: true, workspaceDiagnostics: true } }),
   };
 }

@@ -19,11 +19,29 @@ const SEVERITIES: Readonly<Record<Severity, DiagnosticSeverity>> = {
   hint: DiagnosticSeverity.Hint,
 };
 
-/** Every problem of the file, in the order of its text. */
-export function diagnosticsOf(snapshot: Snapshot, options: DiagnosticOptions): Diagnostic[] {
-  return snapshot.problems
-    .filter(({ rule }) => options.hints === 'show' || severityOf(rule) !== 'hint')
-    .map((problem) => diagnosticOf(snapshot, problem, options));
+/** What a list can show: a file of nothing but mistakes has hundreds of thousands, and an editor would choke on them. */
+const MOST = 1000;
+
+/** Problems of the file (all, or those known early), in the order of its text; of very many the gravest, and word of how many there are besides. */
+export function diagnosticsOf(snapshot: Snapshot, problems: readonly Problem[], options: DiagnosticOptions): Diagnostic[] {
+  const wanted = problems.filter(({ rule }) => options.hints === 'show' || severityOf(rule) !== 'hint');
+  const told = wanted.length <= MOST ? wanted : gravest(wanted);
+  const diagnostics = told.map((problem) => diagnosticOf(snapshot, problem, options));
+  return told === wanted ? diagnostics : [...diagnostics, unlisted(wanted.length - told.length)];
+}
+
+function gravest(problems: readonly Problem[]): readonly Problem[] {
+  const chosen = new Set([...problems].sort((a, b) => gravity(a) - gravity(b)).slice(0, MOST - 1));
+  return problems.filter((problem) => chosen.has(problem));
+}
+
+/** A limit that was passed comes before all else: it tells why the rest is as it is. */
+function gravity({ rule }: Problem): number {
+  return rule === 'too-large' ? 0 : SEVERITIES[severityOf(rule)];
+}
+
+function unlisted(count: number): Diagnostic {
+  return { range: START, severity: DiagnosticSeverity.Information, source: 'scant', message: `${count.toLocaleString('en')} more problems are not listed` };
 }
 
 /** The rule a diagnostic of ours is about, and the title of its mend where one is certain. */

@@ -7,6 +7,7 @@ import type { OutputKind } from '../disk/kinds.ts';
 import { isInside, patternsIn, readPattern, resolveImport, workspaceOf } from '../disk/sources.ts';
 import type { BuildAnswer } from './requests.ts';
 import type { Services } from './services.ts';
+import { searchApart } from './thread.ts';
 
 export function machine(): Services {
   return {
@@ -30,6 +31,7 @@ export function machine(): Services {
       return typeof found === 'string' ? found : { uri: pathToFileURL(found.path).href, state: 'there' };
     },
     list: (folders) => [...new Set(folders.flatMap((folder) => filesIn(pathOf(folder))))].map((path) => pathToFileURL(path).href),
+    search: searchApart,
     build: (snapshot, uri, what) => {
       const path = pathOf(uri);
       if (path === undefined) return { folder: null, written: [], unchanged: 0, refused: { why: 'unsaved', message: 'Save the pattern first: its outputs are written beside it.' } };
@@ -47,7 +49,7 @@ function filesIn(folder: string | undefined): readonly string[] {
   }
 }
 
-const PREVIEW_AND_CUT_LIST: readonly OutputKind[] = ['quilt', 'blocks', 'cutting.md', 'cutting.csv'];
+const PREVIEW_AND_CUT_LIST: readonly OutputKind[] = ['quilt', 'blocks', 'cutting.md', 'cutting.csv', 'cutting.svg'];
 
 function answerOf(built: Built): BuildAnswer {
   const folder = pathToFileURL(built.folder).href;

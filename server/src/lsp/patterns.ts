@@ -18,8 +18,12 @@ export interface Patterns {
   readonly moved: () => void;
   /** Files whose last snapshot read that file or looked for it, directly or not. */
   readonly importersOf: (uri: string) => readonly string[];
+  /** Something is known better than when the file's snapshot was made: the next one is another. */
+  readonly renew: (uri: string) => void;
   /** Forgets a file that was closed. */
   readonly forget: (uri: string) => void;
+  /** Reads a file anew that was told to have changed, whatever its clock says. */
+  readonly reread: (uri: string) => void;
 }
 
 export interface PatternsOptions {
@@ -99,7 +103,7 @@ export function patternsOf({ open, services, folders }: PatternsOptions): Patter
         return known.found;
       },
     };
-    return { snapshot: snapshotOf(tree.document, version, host, last), asked, checked: changes };
+    return { snapshot: snapshotOf(tree.document, version, host, last, { search: 'later' }), asked, checked: changes };
   };
   const of = (uri: string): Snapshot | undefined => {
     const key = keyOf(uri);
@@ -126,9 +130,15 @@ export function patternsOf({ open, services, folders }: PatternsOptions): Patter
       const importers = [...kept.values()].filter((entry) => reads(entry, keyOf(uri))).map(({ snapshot }) => snapshot.document.source);
       return importers.filter((importer) => keyOf(importer) !== keyOf(uri));
     },
+    renew: (uri) => {
+      const last = kept.get(keyOf(uri));
+      const tree = last && treeOf(uri);
+      if (tree) kept.set(keyOf(uri), make(tree, last.snapshot.version, last.snapshot));
+    },
     forget: (uri) => {
       kept.delete(keyOf(uri));
       trees.delete(keyOf(uri));
     },
+    reread: (uri) => void disk.delete(keyOf(uri)),
   };
 }

@@ -1,17 +1,21 @@
 /** The server's own requests: pictures, what stands where in them, outputs, and the pages of the rules. */
 import type { Connection } from 'vscode-languageserver';
 import { explanationOf } from '../checks/explain.ts';
-import { RULES, ruleOf, severityOf } from '../checks/list.ts';
+import { RULES, ruleOf } from '../checks/list.ts';
 import { svgOf } from '../drawing/svg.ts';
 import { pictureOf } from '../features/picture.ts';
-import { shapesAt, textsAt } from '../features/shapes.ts';
+import { shapesAt } from '../features/shapes.ts';
 import { headlineOf, summaryOf, type SummaryRow as Row } from '../features/summary.ts';
+import { blockIn, textsIn, viewNamed, viewOf, writingIn } from '../features/views/make.ts';
+import { paperOf } from '../features/views/paper.ts';
+import { VIEWS, type ViewChoice } from '../features/views/view.ts';
 import { snapshotOf, type Snapshot } from '../snapshot.ts';
 import { documentOf } from '../text/document.ts';
+import { rangeOf } from '../text/place.ts';
 import type { AnswerContext } from './context.ts';
 import { locationOf } from './convert.ts';
 import { LIBRARY } from './patterns.ts';
-import type { BuildAnswer, Drawn, Explanation, Preview, Requests, Summary, SummaryRow } from './requests.ts';
+import type { BuildAnswer, Choice, Drawn, Explanation, Exported, Preview, Requests, Summary, SummaryRow, Written } from './requests.ts';
 
 export function answerPictures(connection: Connection, { guard, services, snapshotOf: newest }: AnswerContext): void {
   const on = <M extends keyof Requests>(method: M, otherwise: Requests[M]['result'], handler: (params: Requests[M]['params']) => Requests[M]['result']): void => {
@@ -23,12 +27,20 @@ export function answerPictures(connection: Connection, { guard, services, snapsh
   });
   on('scant/shapesAt', null, (params) => {
     const snapshot = newest(params.uri);
-    return snapshot ? { version: snapshot.version, path: shapesAt(snapshot, params.position, params) } : null;
+    return snapshot ? { version: snapshot.version, path: shapesAt(snapshot, params.position, shownBy(params)), block: blockIn(snapshot, params) ?? null } : null;
   });
   on('scant/textAt', [], (params) => {
     const snapshot = newest(params.uri);
     if (!snapshot) return [];
-    return textsAt(snapshot, params.x, params.y, params).flatMap((place) => locationOf(snapshot, place) ?? []);
+    return textsIn(snapshot, params.x, params.y, params).flatMap((place) => locationOf(snapshot, place) ?? []);
+  });
+  on('scant/write', null, (params) => {
+    const snapshot = newest(params.uri);
+    return snapshot ? written(snapshot, params) : null;
+  });
+  on('scant/export', null, (params) => {
+    const snapshot = newest(params.uri);
+    return snapshot ? exported(snapshot, params) : null;
   });
   on('scant/build', FAILED, ({ uri, what }) => {
     const snapshot = newest(uri);
@@ -48,6 +60,11 @@ export function answerPictures(connection: Connection, { guard, services, snapsh
   on('scant/explain', { rules: [], markdown: null }, ({ rule }) => explanation(rule));
 }
 
+/** The picture that is shown: the cursor may stand in another block by now. */
+function shownBy({ size, colorway, view, block, step }: Choice): ViewChoice {
+  return { size, colorway, view, block, step };
+}
+
 function summary(snapshot: Snapshot): Summary {
   const row = ({ label, detail, place, colour }: Row): SummaryRow => ({ label, detail, at: locationOf(snapshot, place) ?? null, colour: colour ?? null });
   const { sizes, fabrics, blocks, problems } = summaryOf(snapshot);
@@ -65,7 +82,7 @@ function summary(snapshot: Snapshot): Summary {
 function drawn(text: string): Drawn {
   const snapshot = snapshotOf(documentOf('untitled:fenced', text), 0, { library: [LIBRARY], import: () => 'missing' });
   const { scene } = pictureOf(snapshot, {});
-  const errors = snapshot.problems.filter(({ rule }) => severityOf(rule) === 'error');
+  const { errors } = snapshot;
   const title = snapshot.pattern.title;
   return {
     svg: scene ? svgOf(scene, { seams: 'hairline', ...(title !== undefined && { title }) }) : null,
@@ -74,18 +91,49 @@ function drawn(text: string): Drawn {
 }
 
 function previewOf(snapshot: Snapshot, params: Requests['scant/preview']['params']): Preview {
-  const { scene, labels, ...picture } = pictureOf(snapshot, params);
+  const { title, errors, partial, kind, size, colorway } = pictureOf(snapshot, params);
+  const { scene, labels, tiles, notes, table, step, block } = viewOf(snapshot, params);
   return {
     uri: params.uri,
     version: snapshot.version,
-    svg: scene ? svgOf(scene, { seams: 'hairline', title: picture.title }) : null,
+    title,
+    svg: scene ? svgOf(scene, { seams: 'hairline', title: title === '' ? scene.title : title }) : null,
     width: scene?.width ?? 0,
     height: scene?.height ?? 0,
+    kind,
     labels: labels.map((label) => ({ ...label })),
+    errors,
+    partial,
     sizes: snapshot.pattern.sizes.map(({ name }) => name),
     colorways: snapshot.pattern.colorways.map(({ name }) => name),
-    ...picture,
+    size,
+    colorway,
+    views: VIEWS.map((view) => ({ ...view })),
+    view: viewNamed(params.view),
+    block: block ?? null,
+    tiles: tiles.map((tile) => ({ ...tile, action: tile.action ?? null })),
+    notes: [...notes],
+    table: table ? { caption: table.caption, heads: [...table.heads], rows: table.rows.map((row) => [...row]) } : null,
+    step: step ?? null,
   };
+}
+
+function written(snapshot: Snapshot, params: Requests['scant/write']['params']): Written | null {
+  const writing = writingIn(snapshot, params, params.tile);
+  if (!writing) return null;
+  const edits = writing.edits.flatMap(({ place, text }) => {
+    const range = rangeOf(snapshot.document, place);
+    return range ? [{ range, text }] : [];
+  });
+  return { title: writing.title, uri: params.uri, version: snapshot.version, edits, colorway: writing.colorway ?? null };
+}
+
+function exported(snapshot: Snapshot, params: Requests['scant/export']['params']): Exported | null {
+  const view = viewOf(snapshot, params);
+  const name = viewNamed(params.view);
+  const about = [snapshot.pattern.title ?? '', VIEWS.find((each) => each.name === name)?.title ?? '', view.block ?? ''].filter((part) => part !== '');
+  const paper = paperOf(view, about.join(' – '));
+  return paper && view.scene ? { name, width: view.scene.width, height: view.scene.height, ...paper } : null;
 }
 
 const UNKNOWN: BuildAnswer = { folder: null, written: [], unchanged: 0, refused: { why: 'unknown', message: 'There is no such file.' } };

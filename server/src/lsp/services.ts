@@ -2,6 +2,8 @@
  * What the server needs from the machine it runs on. Everything is by URI, and nothing here throws: a machine without a
  * disk (a browser's) answers that there is nothing.
  */
+import type { Task } from '../cutting/demand.ts';
+import type { Packing } from '../cutting/pack/types.ts';
 import type { Snapshot } from '../snapshot.ts';
 import type { BuildAnswer, BuildParams } from './requests.ts';
 
@@ -15,7 +17,19 @@ export interface Services {
   readonly resolve: (importer: string, path: string, folders: readonly string[]) => Resolved;
   /** Every pattern file in some folders, in an order of its own. */
   readonly list: (folders: readonly string[]) => readonly string[];
+  /** Looks for the best plan of a fabric while others go on; `found` is not called any more once it is cancelled. */
+  readonly search: (task: Task, told: SearchTold) => Searching;
   readonly build: (snapshot: Snapshot, uri: string, what: BuildParams['what']) => BuildAnswer;
+}
+
+export interface SearchTold {
+  /** How much of the work is done, 0 to 1. */
+  readonly progress: (done: number) => void;
+  readonly found: (packing: Packing) => void;
+}
+
+export interface Searching {
+  readonly cancel: () => void;
 }
 
 /** A missing file has an address all the same: an editor may have it open unsaved. */

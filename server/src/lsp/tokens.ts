@@ -12,13 +12,20 @@ export interface TokenStore {
   readonly part: (snapshot: Snapshot, range: Range) => number[];
 }
 
+/** Texts whose last answer is kept, those asked about last: who has been away longer is told the whole again. */
+const KEPT = 32;
+
 export function tokenStore(recoder: () => Recoder): TokenStore {
   const last = new Map<string, { readonly resultId: string; readonly data: number[] }>();
   let made = 0;
   const whole: TokenStore['whole'] = (snapshot) => {
     const data = encoded(snapshot, tokensIn(snapshot), recoder());
     const resultId = `${(made += 1)}`;
-    last.set(snapshot.document.source, { resultId, data });
+    const { source } = snapshot.document;
+    last.delete(source);
+    last.set(source, { resultId, data });
+    const [oldest] = last.keys();
+    if (last.size > KEPT && oldest !== undefined) last.delete(oldest);
     return { resultId, data };
   };
   return {

@@ -76,11 +76,11 @@ export function looksOf({ patches, width, height }: BlockLayout): readonly strin
 }
 
 function lookOf(patch: Patch, outline: Patch['outline']): string {
-  const arcs = patch.arcs?.map((radius) => (radius ? key(radius) : '')).join(' ') ?? '';
-  const corners = (arcs === '' ? withoutStraightCorners(clockwise(outline)) : outline).map(pointKey);
+  const arcs = patch.arcs?.some((radius) => radius) ? patch.arcs : undefined;
+  const corners = arcs ? outline.map((corner, i) => `${pointKey(corner)}~${arcs[i] ? key(arcs[i]) : ''}`) : withoutStraightCorners(clockwise(outline)).map(pointKey);
   const first = corners.indexOf(corners.toSorted()[0] ?? '');
-  const turned = arcs === '' ? [...corners.slice(first), ...corners.slice(0, first)] : corners;
-  return [patch.fabric.name, patch.role, turned.join(' '), arcs, patch.grain ? key(patch.grain) : ''].join('|');
+  const turned = [...corners.slice(first), ...corners.slice(0, first)];
+  return [patch.fabric.name, patch.role, turned.join(' '), patch.grain ? key(patch.grain) : ''].join('|');
 }
 
 /** The line end that a document is written with. */

@@ -8,6 +8,7 @@ import { addColourway, addSize, addSpacer } from './additions.ts';
 import { proved, type Refactoring } from './edit.ts';
 import { exchanges } from './exchange.ts';
 import { extractBlock } from './extract.ts';
+import { foldedPatches } from './fold-patches.ts';
 import { inlineBlock } from './inline.ts';
 import { symmetries } from './symmetric.ts';
 import { toGrid } from './to-grid.ts';
@@ -32,5 +33,5 @@ function rewritings(snapshot: Snapshot, { start }: Range): readonly (Refactoring
   const block = statement && blockAround(statement);
   if (!block || (block.body?.statements.length ?? 0) > MOST_LINES) return [];
   const view = blocksOf(snapshot).find(({ definition }) => definition.statement === block);
-  return view ? [toPatches(snapshot, view), toGrid(snapshot, view), ...symmetries(snapshot, view)] : [];
+  return view ? [toPatches(snapshot, view), toGrid(snapshot, view), ...symmetries(snapshot, view), ...foldedPatches(snapshot, view)] : [];
 }
