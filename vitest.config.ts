@@ -18,6 +18,7 @@ export default defineConfig({
   test: {
     include: ['test/**/*.test.ts'],
     exclude: ['test/editor/**', 'node_modules/**'],
+    setupFiles: ['test/harness/seed.ts'],
     testTimeout: 30_000,
   },
 });

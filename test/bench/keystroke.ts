@@ -1,61 +1,32 @@
 /**
- * From a keystroke to problems, in process, at growing sizes: `npm run bench -- keystroke`. Each edit changes one cell of one
- * block in the middle of the file and asks for every problem. Medians in ms after warming up; the last column is the same
- * edit without anything kept from the version before.
+ * From a keystroke to problems, in process, from 1,000 to 50,000 lines (7,000 blocks): `npm run bench -- keystroke`. Medians in ms for
+ * what is said at once, by what was edited in the middle of the text; the last column is how long a text is read that is new.
  */
-import { parse } from '../../server/src/syntax/parse.ts';
-import { snapshotOf, type Snapshot } from '../../server/src/snapshot.ts';
-import { documentOf, replaceRange, type Document } from '../../server/src/text/document.ts';
-import always from '../../server/library/always.quilt';
+import { snapshotOf } from '../../server/src/snapshot.ts';
+import { documentOf } from '../../server/src/text/document.ts';
+import { hostOf } from '../harness/snapshot.ts';
+import { applied, kindsOf } from './parts/edits.ts';
+import { median, timed } from './parts/measure.ts';
+import { patternOf } from './parts/texts.ts';
 
-const host = { library: [parse(documentOf('library', always))], import: () => 'missing' as const };
+const host = hostOf();
+const EDITS = 20;
 
-console.log('lines    blocks   first   keystroke   without what was kept');
-for (const blocks of [170, 1_700]) {
-  const text = patternOf(blocks);
-  const start = documentOf('bench.quilt', text);
-  const first = timed(() => problemsOf(start, undefined));
-  let document = start;
-  let snapshot: Snapshot = problemsOf(start, undefined);
-  const times: number[] = [];
-  const fresh: number[] = [];
-  for (let edit = 0; edit < 15; edit++) {
-    document = edited(document, edit);
-    times.push(timed(() => (snapshot = problemsOf(document, snapshot))));
-    if (edit < 3) fresh.push(timed(() => problemsOf(document, undefined)));
-  }
-  console.log([document.lines.length, blocks, first, median(times.slice(3)), median(fresh)].map((n) => String(Math.round(n * 10) / 10).padEnd(9)).join(''));
-}
-
-function problemsOf(document: Document, previous: Snapshot | undefined): Snapshot {
-  const snapshot = snapshotOf(document, 1, host, previous);
-  if (snapshot.problems.some((problem) => problem.rule === 'syntax')) throw new Error('the bench has a syntax error');
-  return snapshot;
-}
-
-/** Toggles a cell of the block in the middle. */
-function edited(document: Document, edit: number): Document {
-  const line = Math.floor(document.lines.length / 2 / 6) * 6 + 4;
-  const text = document.lines[line]?.text ?? '';
-  return replaceRange(document, { line, character: 0 }, { line, character: text.length }, edit % 2 === 0 ? '  sand ink/sand ink' : '  sand ink\\sand ink');
-}
-
-function patternOf(blocks: number): string {
-  const names = Array.from({ length: blocks }, (_, index) => `Block${index}`);
-  const bodies = names.map((name, index) => `block ${name} 6" {\n  ink/sand sand-ink ${index % 2 === 0 ? 'ink\\sand' : 'sand'}\n  sand ink/sand ink\n  ink|sand sand ink/sand\n}\n`);
-  return `fabric ink #22345c "Ink"\nfabric sand #eadfc8 "Sand"\n${bodies.join('\n')}\nquilt {\n  straight 10 by ${Math.ceil(blocks / 10)}\n  place {\n${rows(names)}\n  }\n}\n`;
-}
-
-function rows(names: readonly string[]): string {
-  return Array.from({ length: Math.ceil(names.length / 10) }, (_, row) => `    ${names.slice(row * 10, row * 10 + 10).join(' ')}`).join('\n');
-}
-
-function timed(work: () => unknown): number {
-  const start = performance.now();
-  work();
-  return performance.now() - start;
-}
-
-function median(numbers: readonly number[]): number {
-  return [...numbers].sort((a, b) => a - b)[Math.floor(numbers.length / 2)] ?? 0;
+console.log(`lines    ${kindsOf(patternOf(1_000)).map(([kind]) => kind.padEnd(21)).join('')}from new`);
+for (const lines of [1_000, 10_000, 50_000]) {
+  const text = patternOf(lines);
+  const first = timed(() => snapshotOf(documentOf('a.quilt', text), 0, host, undefined, { search: 'later' }).early);
+  const times = kindsOf(text).map(([, edits]) => {
+    let document = documentOf('a.quilt', text);
+    let snapshot = snapshotOf(document, 0, host, undefined, { search: 'later' });
+    return median(Array.from({ length: EDITS }, (_, turn) => {
+      const edit = edits[turn % 2] ?? edits[0];
+      return timed(() => {
+        document = applied(document, edit);
+        snapshot = snapshotOf(document, turn, host, snapshot, { search: 'later' });
+        return snapshot.early;
+      });
+    }).slice(EDITS / 4));
+  });
+  console.log(String(lines).padEnd(9) + times.map((time) => time.toFixed(2).padEnd(21)).join('') + first.toFixed(0));
 }

@@ -76,7 +76,7 @@ function pressTask(layout: QuiltLayout): Parameters<typeof pressingOf>[0] {
     const assembled = assemble(of.patches);
     return assembled ? [{ layout: of, count, assembled }] : [];
   });
-  return { blocks: made, setting: settingOf(layout), way: 'nested' };
+  return { blocks: made, setting: settingOf(layout), methods: {} };
 }
 
 function fabricOf(i: number): Fabric {

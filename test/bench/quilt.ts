@@ -8,7 +8,7 @@ import { svgOf } from '../../server/src/drawing/svg.ts';
 import type { Snapshot } from '../../server/src/snapshot.ts';
 import { snapshotOfText } from '../harness/snapshot.ts';
 
-const SIZES = [1_000, 3_000, 10_000, 30_000, 99_000];
+const SIZES = [1_000, 3_000, 10_000, 30_000, 100_000];
 const RUNS = 5;
 const BLOCKS = 12;
 /** Patches of each block. */
@@ -65,11 +65,13 @@ function assortedOf(patches: number, seed: number, by: 'block' | 'patch'): strin
   return quiltOf(patches, seed, 'fabric a #a4502e\nfabric b #c8641e\nfabric c #7f4f24\nfabric d #b5651d\nassorted rust = a b c d by ' + by);
 }
 
-/** Blocks of five by five cells, no two alike, in a setting about as wide as high. */
+/** Blocks of five by five cells, no two alike, in a setting about as wide as high that has exactly so many patches. */
 function quiltOf(patches: number, seed: number, rust: string): string {
-  const side = Math.floor(Math.sqrt(patches / EACH));
+  const places = patches / EACH;
+  let side = Math.floor(Math.sqrt(places));
+  while (places % side !== 0) side -= 1;
   const names = Array.from({ length: BLOCKS }, (_, i) => `B${i}`);
   const blocks = names.map((name, i) => `block ${name} 10" {\n${Array.from({ length: 5 }, (_, row) => `  ${Array.from({ length: 5 }, (__, column) => ['ink', 'sand', 'rust'][(i + row * 3 + column * (i + 1) + seed) % 3]).join(' ')}`).join('\n')}\n}`);
   const rows = Array.from({ length: 3 }, (_, row) => `    ${names.slice(4 * row, 4 * row + 4).join(' ')}`);
-  return `fabric ink #22345c\nfabric sand #eadfc8\n${rust}\n${blocks.join('\n')}\nquilt {\n  straight ${side} by ${Math.ceil(patches / EACH / side)}\n  place {\n${rows.join('\n')}\n  }\n  border 3" ink\n}\n`;
+  return `fabric ink #22345c\nfabric sand #eadfc8\n${rust}\n${blocks.join('\n')}\nquilt {\n  straight ${side} by ${places / side}\n  place {\n${rows.join('\n')}\n  }\n}\n`;
 }

@@ -50,7 +50,7 @@ describe('files', () => {
 
   test('the top level is as the house plan says', () => {
     const planned = ['client', 'server', 'grammar', 'syntaxes', 'test', 'samples', 'package.json', 'tsconfig.json', 'README.md', 'DEVELOPERS.md'];
-    const tools = ['package-lock.json', 'CHANGELOG.md', 'LICENSE', 'eslint.config.mjs', 'esbuild.config.mjs', 'vitest.config.ts', '.ci', '.vscode', '.gitignore', '.gitattributes', '.vscodeignore'];
+    const tools = ['package-lock.json', 'CHANGELOG.md', 'LICENSE', 'eslint.config.mjs', 'esbuild.config.mjs', 'vitest.config.ts', '.ci', '.vscode', '.gitignore', '.gitattributes', '.vscodeignore', '.npmignore', '.pre-commit-hooks.yaml'];
     const left = ['.git', 'node_modules', 'dist', '.cache'];
     const found = readdirSync(project).filter((name) => !name.endsWith('.vsix'));
     expect(planned.filter((name) => !found.includes(name))).toEqual([]);

@@ -16,6 +16,8 @@ export async function openBridge(page: Page): Promise<string> {
   const path = `/${randomUUID()}`;
   const server = createServer((request, response) => {
     if (request.url !== path) return response.writeHead(404).end();
+    // A web extension asks from another origin; the address is what keeps others out.
+    response.setHeader('access-control-allow-origin', '*');
     return void answer(request, page).then((result) => response.end(JSON.stringify(result)));
   });
   server.listen(0, '127.0.0.1');

@@ -1,4 +1,6 @@
 // What a user does and sees in the editor's page: keys, mouse, text, web views. Used by the bridge and for the pictures.
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { isAbsolute, join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { runInThisContext } from 'node:vm';
@@ -23,7 +25,7 @@ export interface Target {
 }
 
 export type ElementAction = Target &
-  ({ do: 'click' | 'hover' | 'text' | 'count' } | { do: 'attribute'; name: string } | { do: 'apply'; script: string });
+  ({ do: 'click' | 'hover' | 'text' | 'count' | 'audit' } | { do: 'attribute'; name: string } | { do: 'apply'; script: string });
 
 const patience = { timeout: 10_000 };
 
@@ -66,9 +68,18 @@ async function actOnElement(page: Page, action: ElementAction): Promise<unknown>
       return element.innerText(patience);
     case 'attribute':
       return element.getAttribute(action.name, patience);
+    case 'audit':
+      return audit(element);
     case 'apply':
       return element.evaluate(runInThisContext(action.script) as () => unknown, undefined, patience);
   }
+}
+
+/** What axe-core finds wrong with the page that the element is in: `rule: why (where)`. */
+async function audit(element: Locator): Promise<readonly string[]> {
+  const source = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+  const script = `(element) => { ${source}; return window.axe.run(document).then(({ violations }) => violations.flatMap(({ id, help, nodes }) => nodes.map(({ target }) => id + ': ' + help + ' (' + target.join(' ') + ')'))); }`;
+  return element.evaluate(runInThisContext(script) as () => Promise<string[]>, undefined, { timeout: 30_000 });
 }
 
 /** Moves the mouse there in steps, as a hand does: the editor's hovers want movement. */

@@ -40,7 +40,25 @@ const pictures: readonly Picture[] = [
       await setTimeout(1500);
     },
   },
+  {
+    to: 'samples/pictures/settings.png',
+    sample: 'lamp-room.quilt',
+    size,
+    prepare: (page) => showView(page, 'settings'),
+  },
+  {
+    to: 'samples/pictures/mirrors.png',
+    sample: 'beacon-star.quilt',
+    size,
+    prepare: (page) => showView(page, 'mirrors'),
+  },
 ];
+
+async function showView(page: Page, name: string): Promise<void> {
+  await showPreview(page);
+  await act(page, { do: 'apply', place: 'webview', selector: '#bar select', script: `(select) => { select.value = '${name}'; select.dispatchEvent(new Event('change')); }` });
+  await setTimeout(1500);
+}
 
 /** The text on the left, the preview on the right, and nothing else. */
 async function showPreview(page: Page): Promise<void> {
