@@ -28,6 +28,7 @@ export function outlineOf(scene: Scene, sourceFilter: (place: Place) => boolean)
  * inside out, the placed block's cell last. Empty outside the picture.
  */
 export function hit(scene: Scene, x: number, y: number): Place[] {
+  let gap: Place[] = [];
   for (const item of scene.items.toReversed()) {
     if (item.kind === 'shape') {
       if (isInside(item, x, y)) return placesOf(scene, sourcesOf(item));
@@ -35,9 +36,11 @@ export function hit(scene: Scene, x: number, y: number): Place[] {
     }
     const block = scene.blocks[item.block];
     const sources = block && hitBlock(block, item.matrix, x, y);
-    if (sources) return placesOf(scene, [...sources, item.source]);
+    if (sources && sources.length > 0) return placesOf(scene, [...sources, item.source]);
+    // Where blocks lie over each other (cut to wedges, say), the one below may have a shape there.
+    if (sources && gap.length === 0) gap = placesOf(scene, [item.source]);
   }
-  return [];
+  return gap;
 }
 
 /** The sources of the shape at a point of a placed block: none in a gap, undefined outside the block. */

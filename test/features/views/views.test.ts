@@ -122,8 +122,11 @@ describe('mirrors', () => {
       const label = sheet.labels.find(({ text }) => text.endsWith(`${times}-fold`));
       const scale = 10 / (2 * width);
       const [sheetX, sheetY] = [(label?.x ?? 0) + x * scale, (label?.y ?? 0) - 5 + y * scale];
-      const near = [-1e-4, 1e-4].flatMap((dx) => [-1e-4, 1e-4].map((dy) => colourAt(block.scene, (foldedX + dx) / width, (foldedY + dy) / width)));
-      expect(near).toContain(colourAt(sheet.scene, sheetX / sheet.scene.width, sheetY / sheet.scene.height));
+      // Around the point: a corner of a wedge is rounded when it is drawn.
+      const around = (scene: Scene, px: number, py: number, by: number): (string | undefined)[] =>
+        [-by, by].flatMap((dx) => [-by, by].map((dy) => colourAt(scene, (px + dx) / scene.width, (py + dy) / scene.height)));
+      const [held, seen] = [around(block.scene, foldedX, foldedY, 1e-4), around(sheet.scene, sheetX, sheetY, 1e-4 * scale)];
+      expect(held.some((colour) => colour !== undefined && seen.includes(colour)), `${held.join()} beside ${seen.join()}`).toBe(true);
     }), { numRuns: 150 });
   });
 });
