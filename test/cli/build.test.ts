@@ -223,3 +223,31 @@ describe('--watch', () => {
 function quiet(): Promise<void> {
   return new Promise((resolve) => setTimeout(resolve, 400));
 }
+
+describe('--check', () => {
+  it('is content with what a build wrote, whatever its line ends', async () => {
+    const table = bench({ 'a.quilt': SIZES });
+    await table.scant(['build', 'a.quilt']);
+    table.write('out/a/crib/steps.md', table.read('out/a/crib/steps.md').replaceAll('\n', '\r\n'));
+    const before = table.list();
+    expect(await table.scant(['build', 'a.quilt', '--check'])).toEqual({ code: 0, out: '', err: 'a.quilt: as built\n' });
+    expect(table.list()).toEqual(before);
+  });
+  it('names what is missing, differs or is left over, and writes nothing', async () => {
+    const table = bench({ 'a.quilt': SIZES });
+    await table.scant(['build', 'a.quilt']);
+    table.write('a.quilt', SIZES.replace(/^size twin .*\n/m, 'size full 4 by 5\n').replace(/^expect .*\n/gm, ''));
+    rmSync(table.at('out/a/crib/quilt.svg'));
+    const before = table.list();
+    const { code, out } = await table.scant(['build', 'a.quilt', '--check']);
+    expect(code).toBe(1);
+    const named = out.trimEnd().split('\n');
+    expect(named).toEqual(expect.arrayContaining(['out/a/crib/quilt.svg', 'out/a/full/cutting.md', 'out/a/twin/cutting.md', 'out/a/pattern.json']));
+    expect(named).not.toContain('out/a/crib/blocks/Star.svg');
+    expect(table.list()).toEqual(before);
+  });
+  it('fails on errors, and does not go with --watch', async () => {
+    expect((await bench({ 'a.quilt': BAD }).scant(['build', 'a.quilt', '--check'])).code).toBe(1);
+    expect((await bench({ 'a.quilt': GOOD }).scant(['build', 'a.quilt', '--check', '--watch'])).code).toBe(2);
+  });
+});

@@ -1,8 +1,9 @@
 /** `scant build`: the outputs of patterns, once or whenever a file changes. */
 import { join, relative, resolve } from 'node:path';
-import { build as buildPattern, type Built, type BuildOptions } from '../disk/build.ts';
+import { build as buildPattern, compare, type Built, type BuildOptions, type NotBuilt } from '../disk/build.ts';
 import { chosenKinds, KIND_WORDS, type OutputKind } from '../disk/kinds.ts';
 import { patternName } from '../disk/sources.ts';
+import type { Snapshot } from '../snapshot.ts';
 import { FAILED, FINE, FOUND, harmless, UsageError, type Command, type Io } from './io.ts';
 import { complain, inputsOf, load, type Input } from './inputs.ts';
 import { HELP_OPTION, listed, parseOptions } from './options.ts';
@@ -13,7 +14,7 @@ import { watch } from './watch.ts';
 export const build: Command = {
   name: 'build',
   summary: 'write pictures, cutting lists, booklets and figures',
-  help: `scant build FILE… [--out DIR] [--size NAME] [--colorway NAME] [--only KIND,…] [--force] [--watch]
+  help: `scant build FILE… [--out DIR] [--size NAME] [--colorway NAME] [--only KIND,…] [--force] [--watch] [--check]
 
 Writes pictures, cutting lists, steps, a booklet (PDF and HTML), templates
 where a shape needs one, and figures into out/<file name> beside each file; in
@@ -29,8 +30,9 @@ Prints the files that are new or changed, one a line.
                     (or a file name or format: cutting.csv, svg, json, …)
   --force           overwrite outputs that have been edited by hand
   --watch           build again whenever a file or one it imports changes
+  --check           write nothing; name the files that a build would change
 
-Exit code: 0 fine, 1 errors, 2 wrong usage or a file that cannot be read or written.
+Exit code: 0 fine, 1 errors or a difference, 2 wrong usage or a file that cannot be read or written.
 `,
   async run(argv, io) {
     const { values, positionals } = parseOptions(argv, {
@@ -41,7 +43,9 @@ Exit code: 0 fine, 1 errors, 2 wrong usage or a file that cannot be read or writ
       only: { type: 'string', multiple: true },
       force: { type: 'boolean', default: false },
       watch: { type: 'boolean', default: false },
+      check: { type: 'boolean', default: false },
     });
+    if (values.watch && values.check) throw new UsageError('--check looks once: leave out --watch');
     const only = kindsOf(listed(values.only));
     const sizes = listed(values.size);
     const options: BuildOptions = {
@@ -53,8 +57,9 @@ Exit code: 0 fine, 1 errors, 2 wrong usage or a file that cannot be read or writ
     const { inputs, failures } = inputsOf(positionals, io);
     for (const failure of failures) complain(failure, io);
     const jobs = jobsOf(inputs, values.out, io);
-    if (values.watch) return watch(jobs.map((job) => () => buildOne(job, options, io).sources), io);
-    const codes = jobs.map((job) => buildOne(job, options, io).code);
+    const making = { options, make: values.check ? comparing : building };
+    if (values.watch) return watch(jobs.map((job) => () => buildOne(job, making, io).sources), io);
+    const codes = jobs.map((job) => buildOne(job, making, io).code);
     return Math.max(FINE, failures.length > 0 ? FAILED : FINE, ...codes);
   },
 };
@@ -91,31 +96,52 @@ interface Outcome {
   readonly sources: readonly string[];
 }
 
-function buildOne({ input, out }: Job, options: BuildOptions, io: Io): Outcome {
+interface Making {
+  readonly options: BuildOptions;
+  readonly make: (snapshot: Snapshot, input: Input, options: BuildOptions, io: Io) => NotBuilt | number;
+}
+
+function buildOne({ input, out }: Job, { options, make }: Making, io: Io): Outcome {
   const loaded = load(input, io);
   if (loaded.kind === 'failed') {
     complain(loaded.why, io);
     return { code: FAILED, sources: [input.absolute] };
   }
-  const built = buildPattern(loaded.snapshot, input.absolute, { ...options, ...(out !== undefined && { out }) });
+  const made = make(loaded.snapshot, input, { ...options, ...(out !== undefined && { out }) }, io);
   const report = reportOf(loaded.snapshot, input.path, io);
   const told = { ...report, problems: report.problems.filter(({ severity }) => severity !== 'hint') };
   io.err(problemLines(told, io));
-  if (built.kind === 'refused' && built.why === 'errors') io.err(`${harmless(input.path)}: ${summaryOf([report])}; nothing written\n`);
-  return { code: tell(built, input, io), sources: [input.absolute, ...loaded.host.asked] };
+  if (typeof made !== 'number' && made.why === 'errors') io.err(`${harmless(input.path)}: ${summaryOf([report])}; nothing written\n`);
+  return { code: typeof made === 'number' ? made : codeOf(made, input, io), sources: [input.absolute, ...loaded.host.asked] };
 }
 
-function tell(built: Built, input: Input, io: Io): number {
-  if (built.kind === 'refused') {
-    if (built.why === 'errors') return FOUND;
-    for (const reason of built.reasons) complain(`${input.path}: ${reason}`, io);
-    return FAILED;
-  }
-  const folder = shown(built.folder, io);
-  io.out(built.written.map((path) => `${harmless(join(folder, path))}\n`).join(''));
+function codeOf({ why, reasons }: NotBuilt, input: Input, io: Io): number {
+  if (why === 'errors') return FOUND;
+  for (const reason of reasons) complain(`${input.path}: ${reason}`, io);
+  return FAILED;
+}
+
+function building(snapshot: Snapshot, input: Input, options: BuildOptions, io: Io): NotBuilt | number {
+  const built: Built = buildPattern(snapshot, input.absolute, options);
+  if (built.kind === 'refused') return built;
+  list(built.written, built.folder, io);
   const parts = [`${plural(built.written.length, 'file')} written`, `${built.unchanged.length} unchanged`, ...(built.removed.length > 0 ? [`${built.removed.length} removed`] : [])];
   io.err(`${harmless(input.path)}: ${parts.join(', ')}\n`);
   return FINE;
+}
+
+function comparing(snapshot: Snapshot, input: Input, options: BuildOptions, io: Io): NotBuilt | number {
+  const found = compare(snapshot, input.absolute, options);
+  if (found.kind === 'refused') return found;
+  const changed = [...found.differing, ...found.leftOver];
+  list(changed, found.folder, io);
+  io.err(`${harmless(input.path)}: ${changed.length === 0 ? 'as built' : `a build would change ${plural(changed.length, 'file')}`}\n`);
+  return changed.length === 0 ? FINE : FOUND;
+}
+
+function list(paths: readonly string[], folder: string, io: Io): void {
+  const at = shown(folder, io);
+  io.out(paths.map((path) => `${harmless(join(at, path))}\n`).join(''));
 }
 
 function kindsOf(words: readonly string[] | undefined): readonly OutputKind[] | undefined {

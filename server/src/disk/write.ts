@@ -59,6 +59,23 @@ function writeAlone(folder: string, files: readonly OutputFile[], options: Write
   return { kind: 'written', written, unchanged: files.map((file) => file.path).filter((path) => !written.includes(path)), removed: stale };
 }
 
+/** What a build would change: files that are missing or differ, and those that it would take away. Line ends do not count. */
+export interface Differences {
+  readonly kind: 'compared';
+  readonly differing: readonly string[];
+  readonly leftOver: readonly string[];
+}
+
+/** Compares a folder with what a build would write, and writes nothing. */
+export function compareOutputs(folder: string, files: readonly OutputFile[], { stale }: Pick<WriteOptions, 'stale'> = {}): Differences {
+  const manifest = readManifest(folder);
+  const differing = files.filter((file) => {
+    const content = kindOf(join(folder, file.path)) === 'file' ? contentOf(join(folder, file.path)) : undefined;
+    return content === undefined || sumOf(content) !== sumOf(file.content);
+  });
+  return { kind: 'compared', differing: differing.map(({ path }) => path), leftOver: stale === 'remove' ? staleIn(folder, files, manifest) : [] };
+}
+
 /** Undefined when the manifest is right already. */
 function booksOf(folder: string, files: readonly OutputFile[], { manifest, stale }: { readonly manifest: Manifest; readonly stale: readonly string[] }): Books | undefined {
   const during = new Map(manifest);
