@@ -20,9 +20,9 @@ export async function build(server: Server): Promise<void> {
 /** Builds what the setting says. Only files with a place on disk, only in trusted folders; what is wrong is in the problems. */
 export function buildOnSave(server: Server, document: TextDocument): void {
   if (document.languageId !== 'quilt' || document.uri.scheme !== 'file' || !workspace.isTrusted) return;
-  const when = workspace.getConfiguration('scant', document).get<OnSave>('buildOnSave', 'previewAndCutList');
+  const when = workspace.getConfiguration('scant', document).get<OnSave>('buildOnSave', 'everything');
   if (when === 'off') return;
-  void write(server, { uri: document.uri.toString(), what: when === 'everything' ? 'everything' : 'preview_and_cut_list' });
+  void write(server, { uri: document.uri.toString(), what: when === 'everything' ? 'on_save' : 'preview_and_cut_list' });
 }
 
 const busy = new Map<string, { next: BuildParams | undefined; done: Promise<BuildAnswer | undefined> }>();

@@ -2,7 +2,7 @@
 import { deepEqual, equal, match, ok } from 'node:assert/strict';
 import * as vscode from 'vscode';
 import { test, until, userTest } from './framework.ts';
-import { element, press, type, webview } from './user.ts';
+import { element, press, webview } from './user.ts';
 import { openPattern } from './workspace.ts';
 
 const LIBRARY = `fabric rust #a4502e "Rust"
@@ -154,9 +154,7 @@ userTest('the walkthrough is done when the user has done each of its steps', asy
 /** From the palette, as the editor counts it. */
 async function choose(title: string): Promise<void> {
   await vscode.commands.executeCommand('workbench.action.focusFirstEditorGroup');
-  await press('F1');
-  await until(async () => (await element('.quick-input-widget:visible').count()) > 0);
-  await type(`Scant: ${title}`);
+  await vscode.commands.executeCommand('workbench.action.quickOpen', `>Scant: ${title}`);
   await until(async () => (await element(`.quick-input-list .monaco-list-row.focused:has-text("${title}")`).count()) > 0);
   await press('Enter');
   await new Promise((resolve) => setTimeout(resolve, 500));

@@ -15,11 +15,14 @@ quilt {
 }
 `;
 
-test('a save writes the pictures and the cut list', async () => {
+test('a save writes the pictures, the cut list and the printed pattern', async () => {
   const { document } = await openPattern(PATTERN);
   await save(document, '// saved\n');
   await until(async () => (await written(document)).includes('cutting.md'));
-  deepEqual((await written(document)).filter((name) => !name.startsWith('.')).toSorted(), ['blocks', 'cutting.csv', 'cutting.md', 'quilt.svg']);
+  await until(async () => (await written(document)).includes('booklet.pdf'));
+  const names = (await written(document)).filter((name) => !name.startsWith('.')).toSorted();
+  deepEqual(names, ['blocks', 'booklet.html', 'booklet.pdf', 'cutting', 'cutting.csv', 'cutting.md', 'pattern.json', 'pattern.svg', 'pattern.xlsx', 'quilt.svg', 'steps', 'steps.md']);
+  match(await read(document, 'booklet.pdf'), /^%PDF-1/);
   match(await read(document, 'cutting.md'), /ink/);
   match(await read(document, 'quilt.svg'), /<svg[^>]*viewBox="0 0 12 12"/);
 });

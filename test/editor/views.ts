@@ -53,7 +53,7 @@ userTest('the list of views is reached and used by the keyboard', async () => {
   await start();
   await webview('#bar select').apply(`(select) => select.focus()`);
   await press('ArrowDown');
-  await until(async () => (await shown()) === 'block');
+  await until(async () => (await shown()) === 'block' && (await webview('#bar button[title="Show or hide the words"]:not([hidden])').count()) === 1);
   await press('Tab');
   equal(await focused(), 'Show or hide the words');
 });

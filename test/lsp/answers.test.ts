@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -243,6 +243,14 @@ describe('outputs', () => {
     const out = new URL(`${all.folder ?? ''}/`);
     expect(readdirSync(out).toSorted()).toEqual(expect.arrayContaining(['crib', 'twin']));
     expect(readFileSync(new URL('crib/cutting.md', out), 'utf8')).toContain('ink');
+  });
+
+  test('of a save come in two goes: preview and cut list, then all the rest from another process', async () => {
+    const uri = opened(PATTERN);
+    const { folder, written, refused } = await session.request('scant/build', { uri, what: 'on_save' });
+    expect(refused).toBeNull();
+    expect(written.filter((path) => !/(\.svg|cutting\.(md|csv))$/.test(path))).toEqual([]);
+    await expect.poll(() => existsSync(new URL('twin/booklet.pdf', `${folder ?? ''}/`)), { timeout: 25_000 }).toBe(true);
   });
 
   test('are refused for a text with errors, and what was there stays', async () => {

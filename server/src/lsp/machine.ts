@@ -5,6 +5,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build, type Built } from '../disk/build.ts';
 import type { OutputKind } from '../disk/kinds.ts';
 import { isInside, patternsIn, readPattern, resolveImport, workspaceOf } from '../disk/sources.ts';
+import { buildApart } from './build-apart.ts';
 import type { BuildAnswer } from './requests.ts';
 import type { Services } from './services.ts';
 import { searchApart } from './thread.ts';
@@ -35,7 +36,9 @@ export function machine(): Services {
     build: (snapshot, uri, what) => {
       const path = pathOf(uri);
       if (path === undefined) return { folder: null, written: [], unchanged: 0, refused: { why: 'unsaved', message: 'Save the pattern first: its outputs are written beside it.' } };
-      return answerOf(build(snapshot, path, what === 'everything' ? {} : { only: PREVIEW_AND_CUT_LIST }));
+      const answer = answerOf(build(snapshot, path, what === 'everything' ? {} : { only: PREVIEW_AND_CUT_LIST }));
+      if (what === 'on_save' && answer.refused === null) buildApart(path);
+      return answer;
     },
   };
 }

@@ -185,8 +185,8 @@ export interface SourcePosition {
 
 export interface BuildParams {
   uri: string;
-  /** `preview_and_cut_list` is what a save writes unless told otherwise. */
-  what: 'preview_and_cut_list' | 'everything';
+  /** `on_save`: the preview and the cut list at once, and all the rest by a process of its own, which is not waited for. */
+  what: 'preview_and_cut_list' | 'on_save' | 'everything';
 }
 
 export interface BuildAnswer {
