@@ -38,5 +38,5 @@ function filesIn(folder) {
 scant('check', sample);
 scant('build', sample);
 console.log(`\n${summary(JSON.parse(readFileSync(join(project, out, 'pattern.json'), 'utf8'))).join('\n')}`);
-console.log(`\n${filesIn(out).length} files are in ${out}: previews (quilt.svg, blocks), cut lists (cutting.md, cutting.csv), sewing steps (steps.md with drawings), numbers (pattern.json).`);
+console.log(`\n${filesIn(out).length} files are in ${out}: previews (quilt.svg, blocks), cut lists (cutting.md, cutting.csv), sewing steps (steps.md with drawings), the printed pattern (booklet.pdf, booklet.html), numbers (pattern.json, pattern.xlsx).`);
 console.log('\nTo see it live in the editor:  npm run editor   (opens the samples in a browser; needs no other install)');

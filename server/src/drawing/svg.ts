@@ -4,6 +4,7 @@
  */
 import { coordinate, escapeXml, factor } from './markup.ts';
 import { IDENTITY, scaleOf, type Matrix } from './matrix.ts';
+import { paintsOf } from './paints.ts';
 import { pathOf } from './path.ts';
 import type { Scene, SceneBlock, SceneLabel, SceneShape, SceneUse } from './scene.ts';
 
@@ -88,19 +89,8 @@ function itemsMarkup(scene: Scene, pen: Pen): string[] {
   return [...markup, ...shapesMarkup(run, pen)];
 }
 
-/** One path per colour; what lies over other shapes comes after them. */
 function shapesMarkup(shapes: readonly SceneShape[], pen: Pen): string[] {
-  const layers = new Map<number, Map<string, string[]>>();
-  for (const shape of shapes) {
-    const layer = layers.get(shape.over ?? 0) ?? new Map<string, string[]>();
-    layers.set(shape.over ?? 0, layer);
-    const paths = layer.get(shape.fill) ?? [];
-    layer.set(shape.fill, paths);
-    paths.push(pathOf(shape));
-  }
-  return [...layers]
-    .sort(([a], [b]) => a - b)
-    .flatMap(([, layer]) => [...layer].map(([fill, paths]) => `<path fill="${escapeXml(fill)}"${pen.stroke} d="${paths.join('')}"/>`));
+  return paintsOf(shapes, pathOf).map(({ fill, outlines }) => `<path fill="${escapeXml(fill)}"${pen.stroke} d="${outlines.join('')}"/>`);
 }
 
 /** The baseline lies about a third of the letters' size below their middle. */

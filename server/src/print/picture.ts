@@ -1,6 +1,7 @@
 /** Outlines and scenes drawn into a PDF page as path operators; each distinct block once, as a form that is used often. */
 import type { Matrix } from '../drawing/matrix.ts';
 import { apply, determinant, IDENTITY, scaleOf } from '../drawing/matrix.ts';
+import { paintsOf } from '../drawing/paints.ts';
 import type { Outline } from '../drawing/path.ts';
 import type { Scene, SceneBlock, SceneLabel, SceneShape, SceneUse } from '../drawing/scene.ts';
 import { widthOf, write, type Pdf } from './pdf.ts';
@@ -81,17 +82,8 @@ function runsOf(items: Scene['items']): readonly Run[] {
   return runs;
 }
 
-/** One path a colour; what lies over other shapes comes after them. */
 function shapesOperators(shapes: readonly SceneShape[], matrix: Matrix, paint: string): string[] {
-  const layers = new Map<number, Map<string, string[]>>();
-  for (const shape of shapes) {
-    const layer = layers.get(shape.over ?? 0) ?? new Map<string, string[]>();
-    layers.set(shape.over ?? 0, layer);
-    const paths = layer.get(shape.fill) ?? [];
-    layer.set(shape.fill, paths);
-    paths.push(outlineOperators(shape, matrix));
-  }
-  return [...layers].sort(([a], [b]) => a - b).flatMap(([, layer]) => [...layer].flatMap(([fill, paths]) => [`${colour(fill)} rg`, ...paths, paint]));
+  return paintsOf(shapes, (shape) => outlineOperators(shape, matrix)).flatMap(({ fill, outlines }) => [`${colour(fill)} rg`, ...outlines, paint]);
 }
 
 function useOperators({ matrix }: SceneUse, name: string | undefined, page: Matrix): string[] {
