@@ -5,9 +5,9 @@
 import { knownEarly, knownFully, newStatements, problemsKnown, type Known } from './checks/early.ts';
 import { lowContrastIn } from './checks/low-contrast.ts';
 import { distinctBlocks } from './checks/rule.ts';
-import { runChecks } from './checks/run.ts';
+import { checkSteps } from './checks/run.ts';
 import { quickBlocks } from './checks/sewing.ts';
-import { planCutting } from './cutting/build.ts';
+import { planCutting, planningSteps } from './cutting/build.ts';
 import type { CuttingPlan } from './cutting/plan.ts';
 import { sceneOfBlock, sceneOfQuilt } from './drawing/build.ts';
 import type { Scene } from './drawing/scene.ts';
@@ -18,11 +18,12 @@ import { buildPattern, type ModelHost } from './model/build.ts';
 import { defaultInstance, sampleInstance } from './model/instantiate.ts';
 import type { BlockDefinition, BlockInstance, Colorway, Pattern, QuiltSpec, SizeDefinition } from './model/pattern.ts';
 import { specifyQuilt } from './model/quilt.ts';
-import { sewingOf, sewingOfBlock, type QuiltSewing } from './piecing/sewing.ts';
+import { sewingOf, sewingOfBlock, unitStepsOfQuilt, type QuiltSewing } from './piecing/sewing.ts';
 import { parse } from './syntax/parse.ts';
 import type { Statement, Tree } from './syntax/tree.ts';
 import { replaceRange, type Document } from './text/document.ts';
 import { rangeOf } from './text/place.ts';
+import { allSteps, mapSteps, type Steps } from './text/steps.ts';
 import type { Problem, TextEdit } from './text/problem.ts';
 import { RULES, severityOf } from './checks/list.ts';
 import type { Rule } from './checks/rule.ts';
@@ -42,7 +43,7 @@ export interface Snapshot {
   /** Whether `problems` is at hand. */
   readonly isWorkedOut: boolean;
   /** Works `problems` out step by step, so that others can have their turn between. */
-  workOut(): Generator<undefined, undefined>;
+  workOut(): Steps<undefined>;
   /** The same, its problems judged on the best cutting plans. */
   readonly settled: Snapshot;
   /** One per named size; a single one with no size when none is named; none for a library of blocks. */
@@ -79,27 +80,16 @@ export interface BlockView {
 const ERRORS = RULES.filter(({ severity }) => severity === 'error');
 
 /** A snapshot of a document. `previous`, an older snapshot of the same document, lends what has not changed. */
-export function snapshotOf(document: Document, version: number, host: ModelHost, previous?: Snapshot, { search = 'now' }: SnapshotOptions = {}): Snapshot {
-  return new LazySnapshot(document, version, ...parsed(document, host, previous), { search, host, before: previous instanceof LazySnapshot ? previous.known : undefined });
-}
-
-function parsed(document: Document, host: ModelHost, previous?: Snapshot): readonly [Tree, Pattern] {
-  const tree = parse(document, previous?.tree);
-  return [tree, buildPattern(tree, host, previous?.pattern)];
+export function snapshotOf(document: Document, version: number, host: ModelHost, previous?: Snapshot, { search = 'now', tree = parse(document, previous?.tree) }: SnapshotOptions = {}): Snapshot {
+  const before = previous instanceof LazySnapshot ? previous.known : undefined;
+  return new LazySnapshot(version, tree, buildPattern(tree, host, previous?.pattern), { search, host, before });
 }
 
 export interface SnapshotOptions {
   /** When problems may look for the best cutting plans: `later`, what hangs on one that is not known yet is not judged. */
   readonly search?: 'now' | 'later';
-}
-
-/** Works something out for one after another; what it is is remembered where it is made. */
-function* each<T>(items: Iterable<T>, work: (item: T) => unknown): Generator<undefined, undefined> {
-  for (const item of items) {
-    work(item);
-    yield undefined;
-  }
-  return undefined;
+  /** The document's, where it was read already. */
+  readonly tree?: Tree;
 }
 
 /** Blocks of so many new statements are laid out at once: a small text, or an edit. Those of a large text that is opened come later. */
@@ -125,30 +115,30 @@ class LazySnapshot implements Snapshot {
   #settled: Snapshot | undefined;
   #problems: readonly Problem[] | undefined;
   #errors: readonly Problem[] | undefined;
-  #quilts: readonly QuiltView[] | undefined;
-  #shown: QuiltView | undefined;
+  #quilts: readonly LazyQuilt[] | undefined;
+  #shown: LazyQuilt | undefined;
   #blocks: readonly BlockView[] | undefined;
 
-  constructor(document: Document, version: number, tree: Tree, pattern: Pattern, { search, before, host }: Kept) {
+  constructor(version: number, tree: Tree, pattern: Pattern, { search, before, host }: Kept) {
     this.#host = host;
     this.#search = search;
     this.#before = before;
-    this.document = document;
+    this.document = tree.document;
     this.version = version;
     this.tree = tree;
     this.pattern = pattern;
   }
 
   get problems(): readonly Problem[] {
-    return (this.#problems ??= this.#problemsOf(RULES));
+    return (this.#problems ??= allSteps(this.#problemsOf(RULES)));
   }
 
   get errors(): readonly Problem[] {
-    return (this.#errors ??= this.#problems ? this.#problems.filter(({ rule }) => severityOf(rule) === 'error') : this.#problemsOf(ERRORS));
+    return (this.#errors ??= this.#problems ? this.#problems.filter(({ rule }) => severityOf(rule) === 'error') : allSteps(this.#problemsOf(ERRORS)));
   }
 
-  #problemsOf(rules: readonly Rule[]): readonly Problem[] {
-    return runChecks({
+  #problemsOf(rules: readonly Rule[]): Steps<readonly Problem[]> {
+    return checkSteps({
       tree: this.tree,
       pattern: this.pattern,
       blocks: this.blocks.map((block) => block.layout),
@@ -163,7 +153,8 @@ class LazySnapshot implements Snapshot {
       const range = rangeOf(text, place);
       return range ? replaceRange(text, range.start, range.end, fresh) : text;
     }, this.document);
-    return new LazySnapshot(document, this.version, ...parsed(document, this.#host, this), { search: 'now', host: this.#host, before: undefined }).#checkedQuilts();
+    const tree = parse(document, this.tree);
+    return new LazySnapshot(this.version, tree, buildPattern(tree, this.#host, this.pattern), { search: 'now', host: this.#host, before: undefined }).#checkedQuilts();
   }
 
   get isWorkedOut(): boolean {
@@ -190,15 +181,18 @@ class LazySnapshot implements Snapshot {
     return this.#early ?? this.#before;
   }
 
-  *workOut(): Generator<undefined, undefined> {
-    yield* each(this.#instancesOf(undefined), layoutBlock);
+  *workOut(): Steps<undefined> {
+    yield* mapSteps(this.#definitions(undefined), (definition) => this.#instanceOf(definition).map(layoutBlock));
     const blocks = this.blocks.map(({ layout }) => layout);
     const quilts = this.#checkedQuilts();
-    yield* each(quilts, ({ layout }) => layout);
-    yield* each(quickBlocks({ blocks, quilts }), sewingOfBlock);
-    yield* each(distinctBlocks({ blocks, quilts }), lowContrastIn);
-    yield* each(quilts, ({ plan }) => plan);
-    yield* each([this], ({ problems, known }) => ({ problems, known }));
+    yield* mapSteps(quilts, ({ layout }) => layout);
+    yield* mapSteps(quickBlocks({ blocks, quilts }), sewingOfBlock);
+    yield* mapSteps(distinctBlocks({ blocks, quilts }), lowContrastIn);
+    for (const { layout } of quilts) yield* unitStepsOfQuilt(layout, this.pattern.rules.methods);
+    for (const quilt of quilts) yield* quilt.planning();
+    this.#problems ??= yield* this.#problemsOf(RULES);
+    yield undefined;
+    this.#full ??= knownFully(this, this.#problems);
     return undefined;
   }
 
@@ -208,14 +202,14 @@ class LazySnapshot implements Snapshot {
 
   get settled(): Snapshot {
     if (this.#search === 'now') return this;
-    return (this.#settled ??= new LazySnapshot(this.document, this.version, this.tree, this.pattern, { search: 'now', host: this.#host, before: undefined }));
+    return (this.#settled ??= new LazySnapshot(this.version, this.tree, this.pattern, { search: 'now', host: this.#host, before: undefined }));
   }
 
-  get quilts(): readonly QuiltView[] {
+  get quilts(): readonly LazyQuilt[] {
     return (this.#quilts ??= this.#quiltsIn(undefined));
   }
 
-  get shown(): QuiltView | undefined {
+  get shown(): LazyQuilt | undefined {
     if (!this.pattern.quilt) return undefined;
     if (this.pattern.sizes.length === 0) return this.quilts[0];
     this.#shown ??= new LazyQuilt(this.pattern, undefined, undefined);
@@ -228,24 +222,31 @@ class LazySnapshot implements Snapshot {
 
   /** The file's blocks with their defaults or stand-ins: of some statements, or all. */
   #instancesOf(statements: ReadonlySet<Statement> | undefined): readonly BlockInstance[] {
+    return this.#definitions(statements).flatMap((definition) => this.#instanceOf(definition));
+  }
+
+  #definitions(statements: ReadonlySet<Statement> | undefined): readonly BlockDefinition[] {
     if (statements?.size === 0) return [];
-    return [...this.pattern.blocks.values()]
-      .filter(({ origin, statement }) => origin === 'file' && (statements?.has(statement) ?? true))
-      .flatMap((definition) => defaultInstance(this.pattern, definition) ?? sampleInstance(this.pattern, definition) ?? []);
+    return [...this.pattern.blocks.values()].filter(({ origin, statement }) => origin === 'file' && (statements?.has(statement) ?? true));
+  }
+
+  #instanceOf(definition: BlockDefinition): readonly BlockInstance[] {
+    const instance = defaultInstance(this.pattern, definition) ?? sampleInstance(this.pattern, definition);
+    return instance ? [instance] : [];
   }
 
   inColorway(colorway: Colorway): readonly QuiltView[] {
     return this.#quiltsIn(colorway);
   }
 
-  #quiltsIn(colorway: Colorway | undefined): readonly QuiltView[] {
+  #quiltsIn(colorway: Colorway | undefined): readonly LazyQuilt[] {
     if (!this.pattern.quilt) return [];
     const sizes = this.pattern.sizes.length > 0 ? this.pattern.sizes : [undefined];
     return sizes.map((size) => new LazyQuilt(this.pattern, size, colorway));
   }
 
   /** The count in `quilt` is checked too, even when only named sizes are made. */
-  #checkedQuilts(): readonly QuiltView[] {
+  #checkedQuilts(): readonly LazyQuilt[] {
     const shown = this.shown;
     return shown && !this.quilts.includes(shown) ? [shown, ...this.quilts] : this.quilts;
   }
@@ -276,7 +277,11 @@ class LazyQuilt implements QuiltView {
     return (this.#layout ??= layoutQuilt(specifyQuilt(this.#pattern, this.size, this.colorway), this.#pattern.rules));
   }
   get plan(): CuttingPlan {
-    return (this.#plan ??= planCutting(this.layout, this.#pattern));
+    return allSteps(this.planning());
+  }
+  /** Works `plan` out step by step. */
+  *planning(): Steps<CuttingPlan> {
+    return (this.#plan ??= yield* planningSteps(this.layout, this.#pattern));
   }
   get settled(): QuiltView {
     return (this.#settled ??= new SettledQuilt(this, this.#pattern));

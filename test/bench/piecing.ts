@@ -13,6 +13,7 @@ import { assemble } from '../../server/src/piecing/assembly.ts';
 import { pressingOf } from '../../server/src/piecing/pressing.ts';
 import { settingOf } from '../../server/src/piecing/setting.ts';
 import { sewingOf } from '../../server/src/piecing/sewing.ts';
+import { unitsOf } from '../../server/src/piecing/units.ts';
 import { random } from '../geometry/partitions.ts';
 import { INK, RUST, SAND, block, box, number, patchOf, place } from '../piecing/layouts.ts';
 
@@ -76,7 +77,7 @@ function pressTask(layout: QuiltLayout): Parameters<typeof pressingOf>[0] {
     const assembled = assemble(of.patches);
     return assembled ? [{ layout: of, count, assembled }] : [];
   });
-  return { blocks: made, setting: settingOf(layout), methods: {} };
+  return { blocks: made, setting: settingOf(layout), units: unitsOf(made), methods: {} };
 }
 
 function fabricOf(i: number): Fabric {

@@ -83,6 +83,17 @@ describe('early', () => {
     expect(rules(steps, steps.problems)).toEqual(rules(once, once.problems));
   });
 
+  test('the steps grow in number with the blocks, not in length: the plan and the units are steps too', () => {
+    const stepsFor = (blocks: number): number => {
+      const names = Array.from({ length: blocks }, (_, i) => `B${i}`);
+      const bodies = names.map((name, i) => `block ${name} 4" {\n  ink/sand ${i % 2 === 0 ? 'ink' : 'sand'}\n  sand ink\\sand\n}\n`);
+      const text = `fabric ink #22345c\nfabric sand #eadfc8\n${bodies.join('')}quilt {\n  straight ${blocks} by 1\n  place {\n    ${names.join(' ')}\n  }\n}\n`;
+      return [...snapshotOf(documentOf('a.quilt', text), 0, host).workOut()].length;
+    };
+    // Laid out, sewn, looked at, its parts, its needs: each block has steps of its own.
+    expect(stepsFor(40) - stepsFor(20)).toBeGreaterThan(20 * 8);
+  });
+
   const SAMPLES = ['harbour-mail', 'lamp-room', 'beacon-star', 'mail-boat-sampler'].map((name) => readFileSync(join(project, 'samples', `${name}.quilt`), 'utf8'));
   test('of a fresh text nothing is said that is not so', () => {
     fc.assert(

@@ -1,13 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { GRAMMARS } from '../../server/src/syntax/grammar.ts';
-import { Memo } from '../../server/src/syntax/memo.ts';
 import { readWhole } from '../../server/src/syntax/read.ts';
 import { readByShape } from '../../server/src/syntax/shape.ts';
-import type { Template } from '../../server/src/syntax/shape.ts';
 import { STATEMENT_WORDS } from '../../server/src/syntax/words.ts';
 
-const byShape = readByShape(new Memo<Template>(10_000));
+const byShape = readByShape(10_000);
 const cases = [...GRAMMARS.source.matchAll(/^\s*\/\/[+-] ([A-Z]\w+): (.*)$/gm)].map(([, rule = '', text = '']) => ({ rule, text }));
 const statements = Object.values(STATEMENT_WORDS).flat();
 

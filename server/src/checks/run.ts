@@ -12,18 +12,25 @@ import type { Tree } from '../syntax/tree.ts';
 import type { Document } from '../text/document.ts';
 import type { Place } from '../text/place.ts';
 import type { Problem } from '../text/problem.ts';
+import { allSteps, mapSteps, type Steps } from '../text/steps.ts';
 import { brief } from './brief.ts';
 import { RULES, severityOf } from './list.ts';
 import { instancesIn, type CheckContext, type CheckedQuilt, type Rule } from './rule.ts';
 
 /** The problems of a pattern in this document, each once, by line and column: of all rules, or of those given. */
 export function runChecks(input: Omit<CheckContext, 'findings'>, rules: readonly Rule[] = RULES): readonly Problem[] {
+  return allSteps(checkSteps(input, rules));
+}
+
+/** The same step by step, a rule each. */
+export function* checkSteps(input: Omit<CheckContext, 'findings'>, rules: readonly Rule[]): Steps<readonly Problem[]> {
   const context: CheckContext = { ...input, findings: allFindings(input) };
   const uses = usesOfFaulty(input);
   const told = new Set<BlockAt>();
   const seen = new Set<string>();
   const number = (place: Place): number => input.tree.document.numberOf(place.line);
-  const problems = [...rules.flatMap((rule) => rule.find(context)), ...syntaxOfImports(input.pattern)]
+  const found = yield* mapSteps(rules, (rule) => rule.find(context));
+  const problems = [...found.flat(), ...syntaxOfImports(input.pattern)]
     .flatMap((problem) => toldHere(problem, input, uses, told))
     .filter((problem) => !isAllowed(problem, input.tree) && isNew(seen, problem, number(problem.place)));
   return inOrderOfText(problems, input.tree.document).map(brief);

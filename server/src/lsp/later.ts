@@ -63,7 +63,8 @@ export function laterOf({ snapshotOf, onDone, onError }: LaterOptions): Later {
       spent += performance.now() - start;
       if (!done) await turn();
       if (wanted.has(uri) && snapshotOf(uri) === snapshot) continue;
-      took.set(uri, Math.max(spent, took.get(uri) ?? 0));
+      // Typed on meanwhile: the next try waits for a longer rest.
+      took.set(uri, Math.max(spent, 2 * (took.get(uri) ?? FIRST_REST)));
       return !wanted.has(uri);
     }
     took.set(uri, spent);

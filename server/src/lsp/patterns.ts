@@ -103,7 +103,7 @@ export function patternsOf({ open, services, folders }: PatternsOptions): Patter
         return known.found;
       },
     };
-    return { snapshot: snapshotOf(tree.document, version, host, last, { search: 'later' }), asked, checked: changes };
+    return { snapshot: snapshotOf(tree.document, version, host, last, { search: 'later', tree }), asked, checked: changes };
   };
   const of = (uri: string): Snapshot | undefined => {
     const key = keyOf(uri);

@@ -11,7 +11,7 @@ import { junkReading } from './reading.ts';
 import type { Reading } from './reading.ts';
 import { review } from './review.ts';
 import { indentOf } from './scan.ts';
-import type { StatementNode } from './tree.ts';
+import type { Cell, StatementNode } from './tree.ts';
 import { unknownStatement } from './unknown.ts';
 import { PLAIN_LINES, isReserved, ruleOf } from './words.ts';
 import type { Context } from './words.ts';
@@ -28,6 +28,12 @@ export const readWhole: ReadWhole = (text, rule) => {
   const { node } = matchExactly(text, rule);
   return node && build(node);
 };
+
+/** A cell of a row by itself; undefined for any other text. */
+export function readCell(text: string): Cell | undefined {
+  const { node } = matchExactly(text, 'cell');
+  return node && build<Cell>(node);
+}
 
 /** Reads the statement that stands in `text`, in these braces. */
 export function readStatement(text: string, context: Context, whole = readWhole): Reading {

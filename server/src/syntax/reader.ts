@@ -6,7 +6,6 @@ import { readStatement } from './read.ts';
 import { junkReading } from './reading.ts';
 import type { Reading } from './reading.ts';
 import { readByShape } from './shape.ts';
-import type { Template } from './shape.ts';
 import { isAllBlank, scanLine } from './scan.ts';
 import type { Scan } from './scan.ts';
 import type { StatementNode, Text } from './tree.ts';
@@ -30,7 +29,7 @@ export interface KnownLine {
 
 export class LineReader {
   readonly #lines = new Memo<KnownLine>(MEMORY);
-  readonly #whole = readByShape(new Memo<Template>(MEMORY));
+  readonly #whole = readByShape(MEMORY);
 
   /** Makes room for the lines of a document. */
   reserve(lines: number): void {

@@ -7,13 +7,21 @@ export type Part = Columns & { readonly kind?: string };
 
 /** The parts right under a node, in no particular order. */
 export function partsOf(node: Part): Part[] {
-  return Object.values(node).flatMap((field: unknown) => (Array.isArray(field) ? (field as unknown[]) : [field])).filter(isPart);
+  const parts: Part[] = [];
+  for (const field of Object.values(node) as unknown[]) {
+    if (isPart(field)) parts.push(field);
+    else if (Array.isArray(field)) for (const each of field) if (isPart(each)) parts.push(each);
+  }
+  return parts;
 }
 
 /** Calls `visit` for a node and every part under it, outer before inner. */
 export function visitParts(node: Part, visit: (part: Part) => void): void {
   visit(node);
-  for (const part of partsOf(node)) visitParts(part, visit);
+  for (const field of Object.values(node) as unknown[]) {
+    if (isPart(field)) visitParts(field, visit);
+    else if (Array.isArray(field)) for (const each of field) if (isPart(each)) visitParts(each, visit);
+  }
 }
 
 /** The node with each part replaced by what `change` makes of it (undefined: gone through, and kept otherwise). */
@@ -39,6 +47,6 @@ function rewriteFields(part: Part, change: (part: Part) => Part): Part {
 }
 
 /** A place (it has a line) is no part of its node, and an exact number has no columns. */
-function isPart(field: unknown): field is Part {
+export function isPart(field: unknown): field is Part {
   return typeof field === 'object' && field !== null && 'from' in field && !('line' in field);
 }
