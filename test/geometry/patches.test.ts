@@ -152,6 +152,8 @@ describe('symmetry', () => {
   test('a grain line goes with its patch', () => {
     const upright = { ...patch('patch a 0,0 1,0 1,1 0,1'), grain: fraction(30) } as PatchItem;
     const grains = (item: PatchItem): string[] => layoutBlock(patches([item], { box: [2, 2], size: 2 })).patches.map(({ grain }) => (grain ? key(grain) : ''));
+    expect(grains({ ...upright, grain: fraction(400) } as PatchItem)).toEqual(['40']);
+    expect(grains({ ...upright, grain: fraction(-30) } as PatchItem)).toEqual(['150']);
     expect(grains(turned(4, [upright]))).toEqual(['30', '120', '30', '120']);
     expect(grains(mirrored(4, [upright]))).toEqual(['30', '150', '30', '150']);
   });

@@ -1,6 +1,5 @@
 /** `cannot-nest`: seams that meet and whose allowances lie to the same side, in a block or between different blocks. */
 import { samePoint, type Point } from '../exact/point.ts';
-import { locate } from '../exact/polygon.ts';
 import { outerPlace } from '../geometry/cell.ts';
 import type { Conflict } from '../piecing/pressing.ts';
 import { sewingOf, type QuiltSewing } from '../piecing/sewing.ts';
@@ -8,7 +7,7 @@ import type { Place } from '../text/place.ts';
 import type { Problem } from '../text/problem.ts';
 import { example } from './example.ts';
 import type { CheckContext, Rule } from './rule.ts';
-import { quickShown } from './sewing.ts';
+import { placeTouching, quickShown } from './sewing.ts';
 import { blockPointText, count } from './wording.ts';
 
 const buoy = (second: string): string => example(`block Buoy 4" {\n  press to_dark\n  ink sand\n  ${second}\n}\nquilt {\n  straight 1 by 1\n  place { Buoy }\n}\n`);
@@ -51,5 +50,5 @@ function placeOf({ at, layout }: Conflict, { setting }: QuiltSewing): Place | un
     const patch = layout.patches.find(({ outline }) => outline.some((corner: Point) => samePoint(corner, at)));
     return patch && outerPlace(patch);
   }
-  return setting.parts.find(({ placement, outline }) => placement !== undefined && locate(outline, at) === 0)?.placement?.place;
+  return placeTouching(setting, at);
 }

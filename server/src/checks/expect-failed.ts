@@ -64,7 +64,7 @@ function judgeOn(quilt: CheckedQuilt, path: readonly string[], expectation: Expe
   if (!found) {
     return [failed(expectation, `there is no quantity \`${name}\`${where}${suggestion(name, quantityNames(quilt))}`)];
   }
-  return judgeValue(found, name + where, expectation, pattern);
+  return judgeValue(found, quilt.size ? `${quilt.size.name}.${name}` : name, expectation, pattern);
 }
 
 function suggestion(name: string, known: readonly string[]): string {

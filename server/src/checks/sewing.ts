@@ -5,9 +5,12 @@
 import { lengthBetween } from '../cutting/sides.ts';
 import type { Exact } from '../exact/number.ts';
 import type { Point } from '../exact/point.ts';
+import { locate } from '../exact/polygon.ts';
 import type { BlockLayout } from '../geometry/layout.ts';
 import type { Pattern } from '../model/pattern.ts';
+import type { Setting } from '../piecing/setting.ts';
 import { settingSewing, sewingOfBlock } from '../piecing/sewing.ts';
+import type { Place } from '../text/place.ts';
 import type { CheckContext, CheckedQuilt, FindingOf } from './rule.ts';
 import { blockPointText, lengthText } from './wording.ts';
 
@@ -31,6 +34,11 @@ export function sewnFindings<R extends SewingRule>({ blocks, quilts, pattern }: 
 /** The quilt that is shown, where its setting is sewn at every keystroke. */
 export function quickShown({ quilts: [shown] }: Pick<CheckContext, 'quilts'>): CheckedQuilt | undefined {
   return shown && isQuick(shown) ? shown : undefined;
+}
+
+/** The cell of the first block that touches a point of the quilt. */
+export function placeTouching({ parts }: Setting, at: Point): Place | undefined {
+  return parts.find(({ placement, outline }) => placement !== undefined && locate(outline, at) === 0)?.placement?.place;
 }
 
 /** The blocks that are sewn at every keystroke. */

@@ -64,8 +64,8 @@ function ofLength(snapshot: Snapshot, { statement }: Under, { cut, value, from, 
 
 /** Names are looked up as the model does, and nothing is reported. */
 export function contextOf({ pattern }: Snapshot, line: Context['line']): Context {
-  const { names, known } = pattern.workings;
-  return { line, units: pattern.rules.units, seam: pattern.rules.seam, known: () => known, meaning: (name) => names.get(name), report: () => undefined };
+  const { names, known, libraryOf } = pattern.workings;
+  return { line, units: pattern.rules.units, seam: pattern.rules.seam, known: () => known, meaning: (name) => names.get(name), libraryOf, report: () => undefined };
 }
 
 function nameHover(snapshot: Snapshot, found: Under, part: Part & { readonly text: string }, place: Place): Hover | undefined {

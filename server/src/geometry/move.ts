@@ -112,9 +112,12 @@ function moveArcs(arcs: readonly (Exact | undefined)[], motion: Motion, turnedOv
   return turnedOver ? scaled.reverse() : scaled;
 }
 
-/** Degrees in [0, 180): a grain line has no direction. */
 function moveGrain(grain: Exact, motion: Motion): Exact {
-  const turned = add(motion.mirrored ? neg(grain) : grain, fraction(motion.degrees));
+  return grainOf(add(motion.mirrored ? neg(grain) : grain, fraction(motion.degrees)));
+}
+
+/** A grain line in degrees as one in [0, 180): it has no direction. */
+export function grainOf(turned: Exact): Exact {
   if (!isRational(turned)) return turned;
   const { n, d } = asFraction(turned) ?? { n: 0n, d: 1n };
   const half = 180n * d;

@@ -11,7 +11,7 @@ import type { BlockBody, PatchItem, PatchSpec, PatchesBody, Symmetry } from '../
 import { fabricPatch, fitBlock, together } from './cell.ts';
 import type { CellContext, Laid } from './cell.ts';
 import type { Patch } from './layout.ts';
-import { cornersOf, movePatch } from './move.ts';
+import { cornersOf, grainOf, movePatch } from './move.ts';
 import type { Motion, Room, Size } from './move.ts';
 
 /** The patches of a block of the given size, and what is wrong with them one by one; how they lie together is not asked here. */
@@ -62,7 +62,7 @@ function layPatch(draft: Drafting, spec: PatchSpec): Laid {
   const patch: Patch = {
     ...fabricPatch(spec, wound ? backwards(outline) : outline),
     ...(bends ? { arcs: wound ? arcs.reverse() : arcs } : {}),
-    ...(spec.grain ? { grain: spec.grain } : {}),
+    ...(spec.grain ? { grain: grainOf(spec.grain) } : {}),
   };
   const problem = 'an arc needs units that are as wide as they are high';
   return { patches: [patch], findings: bends && !draft.even ? [{ rule: 'wrong-argument', place: spec.place, problem }] : [] };

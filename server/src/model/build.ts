@@ -7,7 +7,7 @@ import { adopt } from './adopt.ts';
 import { declare } from './declare.ts';
 import type { Context } from './context.ts';
 import type { Finding } from './finding.ts';
-import { importsOf, type ModelHost } from './imports.ts';
+import { importsOf, libraryOf, type ModelHost } from './imports.ts';
 import type { Import, Pattern } from './pattern.ts';
 import { unitsOf, usualSeam } from './rules.ts';
 import { isSame } from './same.ts';
@@ -35,7 +35,7 @@ interface Session {
 
 function build(session: Session, tree: Tree, older: Pattern | undefined): Pattern {
   const found: Finding[] = [];
-  const context = bareContext(tree, (finding) => void found.push(finding));
+  const context = bareContext(tree, session.host, (finding) => void found.push(finding));
   const imports = importsOf(context, tree, session.host, (file) => load(session, tree, file, older));
   if (older && isUnchanged(older, { tree, imports, library: session.library, found })) return older.tree === tree ? older : { ...older, tree, imports };
   const pattern = declare(context, { tree, imports, library: session.library, older });
@@ -56,11 +56,11 @@ function load(session: Session, tree: Tree, file: Tree, older: Pattern | undefin
 }
 
 /** Before anything is declared no name is known, and the seam is the usual one. */
-function bareContext(tree: Tree, report: Context['report']): Context {
+function bareContext(tree: Tree, host: ModelHost, report: Context['report']): Context {
   const [line = { text: '', eol: '', source: tree.document.source }] = tree.document.lines;
   const units = unitsOf(tree.statements);
   const known = { fabrics: [], blocks: [], numbers: [], unread: [] };
-  return { line, units, seam: usualSeam(units), known: () => known, meaning: () => undefined, report };
+  return { line, units, seam: usualSeam(units), known: () => known, meaning: () => undefined, libraryOf: (name) => libraryOf(host, name), report };
 }
 
 interface Sources {

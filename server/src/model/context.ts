@@ -19,6 +19,8 @@ export interface Context {
   readonly known: () => KnownNames;
   /** What a name stands for, or undefined for one that nothing declares. */
   readonly meaning: (name: string) => Meaning | undefined;
+  /** The tool's own library that has a block of this name. */
+  readonly libraryOf: (name: string) => string | undefined;
   readonly report: (finding: Finding) => void;
   /** Called when a parameter without a value would have to be a number or a block: no fabric can stand in for that. */
   readonly lacks?: () => void;
@@ -44,7 +46,8 @@ export function refuse(context: Context, columns: Columns, problem: string, rela
 export function meaningOf(context: Context, name: Name, wanted: Wanted): Meaning | undefined {
   const found = context.meaning(name.text);
   if (found || isFromUnread(context.known(), name.text)) return found;
-  context.report({ rule: 'unknown-name', place: at(context, name), name: name.text, wanted, known: suggestions(context.known(), wanted) });
+  const library = wanted === 'fabric' || wanted === 'number' ? undefined : context.libraryOf(name.text);
+  context.report({ rule: 'unknown-name', place: at(context, name), name: name.text, wanted, known: suggestions(context.known(), wanted), ...(library === undefined ? {} : { library }) });
   return undefined;
 }
 

@@ -52,7 +52,7 @@ export function declare(bare: Context, material: Material): Omit<Pattern, 'findi
     blocks: all,
     lets: pick(names, (meaning, name) => (meaning.kind === 'number' ? (lets.get(name) ?? letOf(name, meaning)) : undefined)),
     ...said(context, statements, all, older),
-    workings: workingsOf(material, { names, known, blocks }),
+    workings: { ...workingsOf(material, { names, known, blocks }), libraryOf: bare.libraryOf },
   };
 }
 
@@ -114,22 +114,25 @@ type DeclaredFabrics = ReadonlyMap<string, { readonly fabric: Fabric; readonly s
 /** The fabrics, then the roles that are made of them; in the order of the text. */
 function fabricsOf(context: Context, declared: Declared, older: Pattern | undefined): DeclaredFabrics {
   const found = new Map<string, Fabric>();
+  const statements = [...declared.values()];
   const meaning: Context['meaning'] = (name) => {
     const fabric = found.get(name);
     return fabric ? fabricMeaning(fabric) : context.meaning(name);
   };
-  for (const statement of ofKind([...declared.values()], 'fabric')) {
+  for (const statement of ofKind(statements, 'fabric')) {
     const { name } = statement.node;
     if (name) found.set(name.text, kept(older?.fabrics.get(name.text), fabricOf(context, statement, name)));
   }
-  for (const statement of ofKind([...declared.values()], 'assorted')) {
+  for (const statement of ofKind(statements, 'assorted')) {
     const { name } = statement.node;
     if (name) found.set(name.text, kept(older?.fabrics.get(name.text), assortedOf({ ...context, meaning }, statement, name)));
   }
-  return new Map([...declared].flatMap(([name, statement]) => {
+  const inOrder = new Map<string, { readonly fabric: Fabric; readonly statement: Statement }>();
+  for (const [name, statement] of declared) {
     const fabric = found.get(name);
-    return fabric ? [[name, { fabric, statement }] as const] : [];
-  }));
+    if (fabric) inOrder.set(name, { fabric, statement });
+  }
+  return inOrder;
 }
 
 type Said = Pick<Pattern, 'title' | 'by' | 'about' | 'level' | 'paper' | 'language' | 'quilt' | 'sizes' | 'colorways' | 'expectations' | 'steps'>;
@@ -168,7 +171,7 @@ interface Resolved {
   readonly blocks: Blocks;
 }
 
-function workingsOf({ imports, library, older }: Material, resolved: Resolved): Workings {
+function workingsOf({ imports, library, older }: Material, resolved: Resolved): Omit<Workings, 'libraryOf'> {
   const files = new Map<string, Pattern>();
   for (const pattern of [...imports.flatMap((one) => one.pattern ?? []), ...library]) {
     for (const file of [pattern, ...pattern.workings.files.values()]) if (!files.has(file.tree.document.source)) files.set(file.tree.document.source, file);
@@ -203,8 +206,10 @@ function unreadOf(imports: readonly Import[]): readonly string[] {
 }
 
 function pick<V>(names: ReadonlyMap<string, Meaning>, value: (meaning: Meaning, name: string) => V | undefined): ReadonlyMap<string, V> {
-  return new Map([...names].flatMap(([name, meaning]) => {
+  const picked = new Map<string, V>();
+  for (const [name, meaning] of names) {
     const found = value(meaning, name);
-    return found === undefined ? [] : [[name, found] as const];
-  }));
+    if (found !== undefined) picked.set(name, found);
+  }
+  return picked;
 }

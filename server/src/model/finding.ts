@@ -6,7 +6,8 @@ import type { Exact } from '../exact/number.ts';
 import type { Place } from '../text/place.ts';
 
 export type Finding =
-  | { readonly rule: 'unknown-name'; readonly place: Place; readonly name: string; readonly wanted: Wanted; readonly known: readonly string[] }
+  /** `library`: the tool's own one that has a block of this name. */
+  | { readonly rule: 'unknown-name'; readonly place: Place; readonly name: string; readonly wanted: Wanted; readonly known: readonly string[]; readonly library?: string }
   /** `whole`: the statement that does not count, where it is one. */
   | { readonly rule: 'duplicate-name'; readonly place: Place; readonly name: string; readonly what: string; readonly first: Place; readonly whole?: Place }
   | { readonly rule: 'unused-fabric'; readonly place: Place; readonly name: string; readonly line: Place }

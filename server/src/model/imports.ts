@@ -40,6 +40,11 @@ export function importsOf(context: Context, tree: Tree, host: ModelHost, load: (
   });
 }
 
+/** The name of the first file on the shelf that has a block of this name. */
+export function libraryOf({ shelf }: ModelHost, block: string): string | undefined {
+  return shelf?.names.find((name) => ofKind(shelf.file(name)?.statements ?? [], 'block').some(({ node }) => node.name?.text === block));
+}
+
 interface Wanted {
   readonly path: string;
   readonly from: string;

@@ -171,6 +171,7 @@ function builderFor(world: World, draft: Draft): Builder {
       return withParameters(home.workings.known, definition);
     },
     meaning: (name) => draft.arguments.get(name) ?? lookUp(draft, name),
+    libraryOf: home.workings.libraryOf,
     lacks: () => void (draft.incomplete = true),
     admits: (block, use) => {
       const found = obstacleIn(draft, block);

@@ -30,17 +30,8 @@ const known = new WeakMap<StatementNode, readonly Mention[]>();
 
 function lookedFor(node: StatementNode): readonly Mention[] {
   const found: Mention[] = [];
-  const waiting: Waiting[] = [{ value: usesOf(node), as: 'fabric' }];
-  for (let next = waiting.pop(); next; next = waiting.pop()) {
-    if (isName(next.value)) found.push({ name: next.value.text, as: next.as });
-    else waiting.push(...partsOf(next).reverse());
-  }
+  look(usesOf(node), 'fabric', found);
   return found;
-}
-
-interface Waiting {
-  readonly value: unknown;
-  readonly as: Mention['as'];
 }
 
 /** The parts of a statement that can use names: what it declares or labels is left out. */
@@ -71,24 +62,26 @@ function usesOf(node: StatementNode): unknown {
 }
 
 /** A name in a quantity is a number, a reference with arguments a block, a bare one in a cell either; a bare name is a fabric. */
-function partsOf({ value, as }: Waiting): Waiting[] {
-  if (Array.isArray(value)) return value.map((each: unknown) => ({ value: each, as }));
-  if (!isNode(value)) return [];
-  if (value.kind === 'path') return [{ value: value.value, as: 'path' }];
-  if (value.kind === 'argument') return [{ value: value.value, as: 'argument' }];
-  if (value.kind !== 'reference') return Object.values(value).map((each) => ({ value: each, as }));
-  if (!Array.isArray(value.turns)) return [{ value: value.name, as: 'number' }];
-  const given = (value.arguments as readonly { readonly value: unknown }[] | undefined) ?? [];
-  return [
-    { value: value.name, as: value.arguments ? 'block' : as === 'argument' ? as : 'cell' },
-    ...given.map((each): Waiting => ({ value: each.value, as: 'argument' })),
-  ];
+function look(value: unknown, as: Mention['as'], found: Mention[]): void {
+  if (Array.isArray(value)) for (const each of value) look(each, as, found);
+  else if (isNode(value)) lookIn(value, as, found);
 }
 
-function isName(value: unknown): value is Name {
-  return isNode(value) && value.kind === 'name';
+function lookIn(node: Node, as: Mention['as'], found: Mention[]): void {
+  if (node.kind === 'name') found.push({ name: (node as unknown as Name).text, as });
+  else if (node.kind === 'path' || node.kind === 'argument') look(node.value, node.kind, found);
+  else if (node.kind === 'reference') lookInReference(node, as, found);
+  else for (const each of Object.values(node)) look(each, as, found);
 }
 
-function isNode(value: unknown): value is Readonly<Record<string, unknown>> {
+function lookInReference({ name, turns, arguments: given }: Node, as: Mention['as'], found: Mention[]): void {
+  if (!Array.isArray(turns)) return look(name, 'number', found);
+  look(name, given ? 'block' : as === 'argument' ? as : 'cell', found);
+  for (const each of (given as readonly { readonly value: unknown }[] | undefined) ?? []) look(each.value, 'argument', found);
+}
+
+type Node = Readonly<Record<string, unknown>>;
+
+function isNode(value: unknown): value is Node {
   return typeof value === 'object' && value !== null && !('text' in value && 'eol' in value);
 }

@@ -58,8 +58,9 @@ export function libraryNames(library: readonly Pattern[]): ReadonlyMap<string, M
 
 /** The names that suggestions are made from. */
 export function knownNames(names: ReadonlyMap<string, Meaning>, unread: readonly string[]): KnownNames {
-  const ofKind = (kind: Meaning['kind']): readonly string[] => [...names].filter(([, meaning]) => meaning.kind === kind).map(([name]) => name);
-  return { fabrics: ofKind('fabric'), blocks: ofKind('block'), numbers: ofKind('number'), unread };
+  const known: Record<'fabric' | 'block' | 'number', string[]> = { fabric: [], block: [], number: [] };
+  for (const [name, { kind }] of names) if (kind !== 'broken') known[kind].push(name);
+  return { fabrics: known.fabric, blocks: known.block, numbers: known.number, unread };
 }
 
 export function fabricMeaning(fabric: Fabric): Meaning {

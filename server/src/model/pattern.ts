@@ -173,6 +173,8 @@ export type Obstacle = { readonly kind: 'ring'; readonly chain: readonly string[
 export interface Workings {
   readonly names: ReadonlyMap<string, Meaning>;
   readonly known: KnownNames;
+  /** The tool's own library that has a block of this name. */
+  readonly libraryOf: (name: string) => string | undefined;
   readonly nesting: Nesting;
   /** The files that names come from (imports of imports and the library too), by their documents' `source`. */
   readonly files: ReadonlyMap<string, Pattern>;

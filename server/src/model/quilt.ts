@@ -55,7 +55,7 @@ function partsOf(builder: Builder, statements: readonly Statement[], own: readon
 }
 
 function contextOf({ rules, workings }: Pattern, { line }: Statement, report: Context['report']): Context {
-  return { line, units: rules.units, seam: rules.seam, known: () => workings.known, meaning: (name) => workings.names.get(name), report };
+  return { line, units: rules.units, seam: rules.seam, known: () => workings.known, libraryOf: workings.libraryOf, meaning: (name) => workings.names.get(name), report };
 }
 
 /** The statements of the quilt and of the size; what the size says with a word replaces all that the quilt says with it. */

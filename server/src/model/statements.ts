@@ -11,7 +11,9 @@ type NodeWith<K extends StatementKind, N = StatementNode> = N extends StatementN
 
 /** The statements of the kinds, in the order of the text. */
 export function ofKind<K extends StatementKind>(statements: readonly Statement[], ...kinds: readonly K[]): readonly StatementOf<K>[] {
-  return statements.filter((statement) => (kinds as readonly StatementKind[]).includes(statement.node.kind)) as unknown as readonly StatementOf<K>[];
+  const [only]: readonly StatementKind[] = kinds;
+  const isWanted = kinds.length === 1 ? ({ node }: Statement): boolean => node.kind === only : ({ node }: Statement): boolean => (kinds as readonly StatementKind[]).includes(node.kind);
+  return statements.filter(isWanted) as unknown as readonly StatementOf<K>[];
 }
 
 /** The first statement of the kinds; each further one is reported, since the first one counts. */

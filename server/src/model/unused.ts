@@ -17,10 +17,10 @@ export function unusedIn({ statements, fabrics, blocks }: Declared): readonly Fi
   const reached = reachedFrom(named, blocks);
   const used = new Set(named);
   for (const { mentions } of blocks.values()) for (const name of mentions ?? []) used.add(name);
-  return [
-    ...[...fabrics].filter(([name]) => !used.has(name)).map(([name, { fabric, statement }]): Finding => ({ rule: 'unused-fabric', place: fabric.place, name, line: statement.place })),
-    ...[...blocks].filter(([name]) => !reached.has(name)).map(([name, { place, statement }]): Finding => ({ rule: 'unused-block', place, name, line: statement.place })),
-  ];
+  const findings: Finding[] = [];
+  for (const [name, { fabric, statement }] of fabrics) if (!used.has(name)) findings.push({ rule: 'unused-fabric', place: fabric.place, name, line: statement.place });
+  for (const [name, { place, statement }] of blocks) if (!reached.has(name)) findings.push({ rule: 'unused-block', place, name, line: statement.place });
+  return findings;
 }
 
 function reachedFrom(named: readonly string[], blocks: ReadonlyMap<string, BlockDefinition>): ReadonlySet<string> {
