@@ -5,11 +5,11 @@ import { assemble } from '../../server/src/piecing/assembly.ts';
 import { solvePressing, type PressProblem } from '../../server/src/piecing/press-solve.ts';
 import { sewingOf } from '../../server/src/piecing/sewing.ts';
 import { verifyPlan } from '../../server/src/piecing/verify.ts';
-import { random, type Random } from '../geometry/partitions.ts';
+import { KINDS, random, type Random } from '../geometry/partitions.ts';
 import { drawn } from './drawn.ts';
 import { gridBoxes } from './grid-boxes.ts';
-import { leastConflicts, leastCuts } from './highs.ts';
-import { box, rectangle } from './layouts.ts';
+import { leastConflicts, leastCuts, leastSetIn } from './highs.ts';
+import { box, patchOf, rectangle } from './layouts.ts';
 import { randomQuilt } from './random-quilts.ts';
 
 describe('pressing', () => {
@@ -56,6 +56,36 @@ test('seams sewn partway: as few as there can be in 12 to 22 rectangles', () => 
     counts.set(least, (counts.get(least) ?? 0) + 1);
   }
   expect([...counts].filter(([least]) => least > 1).reduce((sum, [, count]) => sum + count, 0)).toBeGreaterThan(10);
+});
+
+describe('corners set in: as few as any order needs', () => {
+  test.each(['triangles', 'octagons', 'triangleRows', 'guillotine'] as const)('10 to 40 patches: %s', (kind) => {
+    let compared = 0;
+    for (let seed = 1; seed <= 600 && compared < 40; seed += 1) {
+      const { target, patches: outlines } = KINDS[kind](random(seed));
+      if (outlines.length < 10 || outlines.length > 40) continue;
+      const patches = outlines.map((outline) => patchOf(outline));
+      const plan = assemble(patches)?.plan;
+      if (!plan) throw new Error('no plan');
+      if (plan.partial > 0) continue;
+      expect(verifyPlan({ patches, outline: patchOf(target).outline, seam: fraction(1, 4) }, plan)).toEqual([]);
+      expect([seed, plan.setIn]).toEqual([seed, leastSetIn(outlines)]);
+      compared += 1;
+    }
+    expect(compared).toBe(40);
+  });
+
+  test('12 to 22 rectangles: none exactly where no seam is sewn partway', () => {
+    const found = new Set<boolean>();
+    for (let seed = 1; seed <= 40; seed += 1) {
+      const { boxes } = gridBoxes(random(seed), { least: 12, most: 22, side: 12 });
+      const patches = boxes.map((each) => box(...each));
+      const isNone = leastSetIn(patches.map(({ outline }) => outline)) === 0;
+      expect([seed, assemble(patches)?.plan.partial === 0]).toEqual([seed, isNone]);
+      found.add(isNone);
+    }
+    expect(found.size).toBe(2);
+  });
 });
 
 /** A strip of neighbours with some longer ties: sparse enough to be solved exactly. */

@@ -1,5 +1,10 @@
-/** The same questions as integer programs for HiGHS, a general solver: the fewest crossings that cannot nest, the fewest seams in two goes. */
+/**
+ * The same questions as integer programs for HiGHS, a general solver: the fewest crossings that cannot nest, the fewest seams in two
+ * goes, the fewest corners set in.
+ */
 import loadHighs from 'highs';
+import { toNumber } from '../../server/src/exact/number.ts';
+import type { Polygon } from '../../server/src/exact/polygon.ts';
 import type { PressProblem } from '../../server/src/piecing/press-solve.ts';
 import { endsOf, stretchesOf, type Box } from './brute.ts';
 
@@ -58,4 +63,70 @@ function bounded(left: string, slack: string, limit: number): string {
   const variable = /(\d+ z\d+)$/.exec(slack)?.[1];
   if (variable === undefined) return `${left} <= ${limit}`;
   return constant === undefined ? `${left} - ${variable} <= ${limit}` : `${left} + ${variable} <= ${limit + Number(constant)}`;
+}
+
+type Spot = readonly [x: number, y: number];
+
+/**
+ * A lower bound for the corners that are set in when no seam is sewn in two goes. Lines between corners get a time. At every point
+ * inside, two lines that run straight on are sewn at one time and the others before, or it is a corner that is set in. An order of
+ * sewing that needs no more is the best there is.
+ */
+export function leastSetIn(patches: readonly Polygon[]): number {
+  const lines = linesOf(patches);
+  const most = lines.length;
+  const at = new Map<string, number[]>();
+  lines.forEach(({ ends }, i) => ends.forEach((end) => at.set(spotName(end), [...(at.get(spotName(end)) ?? []), i])));
+  const rows: string[] = [];
+  const [ways, turning]: [string[], string[]] = [[], []];
+  for (const [name, here] of at) {
+    if (here.some((i) => lines[i]?.sides !== 2)) continue;
+    const straight = here.flatMap((a, k) => here.slice(k + 1).filter((b) => isStraightOn(name, lines[a]?.ends, lines[b]?.ends)).map((b) => [a, b] as const));
+    const chosen = straight.map(([a, b]) => {
+      const way = `p${ways.length}`;
+      ways.push(way);
+      const late = here.filter((i) => i !== a && i !== b).map((i) => `t${i} - t${a} + ${most} ${way} <= ${most - 1}`);
+      rows.push(`t${a} - t${b} + ${most} ${way} <= ${most}`, `t${b} - t${a} + ${most} ${way} <= ${most}`, ...late);
+      return way;
+    });
+    const turn = `x${turning.length}`;
+    turning.push(turn);
+    rows.push(`${[...chosen, turn].join(' + ')} = 1`);
+  }
+  if (turning.length === 0) return 0;
+  const times = lines.flatMap(({ sides }, i) => (sides === 2 ? [` 0 <= t${i} <= ${most - 1}`] : []));
+  return solve(`Minimize\n obj: ${turning.join(' + ')}\nSubject To\n${rows.map((row, i) => ` c${i}: ${row}`).join('\n')}\nBounds\n${times.join('\n')}\nBinary\n ${[...ways, ...turning].join(' ')}\nEnd\n`);
+}
+
+/** The edges of patches, parted at every corner on them, each once with the number of patches beside it. */
+function linesOf(patches: readonly Polygon[]): { readonly ends: readonly [Spot, Spot]; readonly sides: number }[] {
+  const outlines = patches.map((patch) => patch.map(({ x, y }): Spot => [toNumber(x), toNumber(y)]));
+  const corners = [...new Map(outlines.flat().map((spot) => [spotName(spot), spot])).values()];
+  const found = new Map<string, { readonly ends: readonly [Spot, Spot]; readonly sides: number }>();
+  for (const outline of outlines) {
+    outline.forEach((from, i) => {
+      const to = outline[(i + 1) % outline.length] ?? from;
+      const along = ([x, y]: Spot): number => (x - from[0]) * (to[0] - from[0]) + (y - from[1]) * (to[1] - from[1]);
+      const off = ([x, y]: Spot): number => (x - from[0]) * (to[1] - from[1]) - (y - from[1]) * (to[0] - from[0]);
+      const stops = corners.filter((spot) => Math.abs(off(spot)) < 1e-7 && along(spot) > -1e-7 && along(spot) < along(to) + 1e-7).sort((a, b) => along(a) - along(b));
+      stops.slice(1).forEach((end, k) => {
+        const ends = [stops[k] ?? end, end] as const;
+        const name = ends.map(spotName).sort().join(' to ');
+        found.set(name, { ends, sides: (found.get(name)?.sides ?? 0) + 1 });
+      });
+    });
+  }
+  return [...found.values()];
+}
+
+function isStraightOn(name: string, one: readonly Spot[] = [], two: readonly Spot[] = []): boolean {
+  const [here] = one.filter((spot) => spotName(spot) === name);
+  const [from, to] = [one, two].map((ends) => ends.find((spot) => spotName(spot) !== name));
+  if (!here || !from || !to) return false;
+  const [u, v] = [from, to].map(([x, y]) => [x - here[0], y - here[1]] as const) as [Spot, Spot];
+  return Math.abs(u[0] * v[1] - u[1] * v[0]) < 1e-7 && u[0] * v[0] + u[1] * v[1] < 0;
+}
+
+function spotName([x, y]: Spot): string {
+  return [x, y].map((each) => (Math.round(each * 1e6) / 1e6 + 0).toString()).join(' ');
 }

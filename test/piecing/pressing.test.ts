@@ -11,6 +11,7 @@ import { pressingOf } from '../../server/src/piecing/pressing.ts';
 import type { Pressing } from '../../server/src/piecing/pressing.ts';
 import { sewingOf } from '../../server/src/piecing/sewing.ts';
 import type { Stretch } from '../../server/src/piecing/plan.ts';
+import { unitsOf } from '../../server/src/piecing/units.ts';
 import { KINDS, random } from '../geometry/partitions.ts';
 import type { Random } from '../geometry/partitions.ts';
 import { snapshotOfText } from '../harness/snapshot.ts';
@@ -54,7 +55,7 @@ describe('a block by itself', () => {
       const stretches = assembled.plan.seams.flatMap((seam) => seam.stretches);
       if (stretches.length > 13 || assembled.plan.partial > 0) continue;
       const layout = block('Any', 1, 1, []);
-      const pressing = pressingOf({ blocks: [{ layout, count: 3, assembled }], setting: undefined, methods: {} });
+      const pressing = pressingOf({ blocks: [{ layout, count: 3, assembled }], setting: undefined, units: unitsOf([]), methods: {} });
       const crossings = crossingsSeen(stretches);
       const open = new Set(openIn(pressing));
       const free = crossings.filter(({ a, b }) => !open.has(a) && !open.has(b));
@@ -142,7 +143,7 @@ function assembledFrom(patches: readonly Patch[]): Assembled {
 }
 
 function pressBlock(patches: readonly Patch[]): Pressing {
-  return pressingOf({ blocks: [{ layout: block('Any', 2, 2, patches), count: 1, assembled: assembledFrom(patches) }], setting: undefined, methods: {} });
+  return pressingOf({ blocks: [{ layout: block('Any', 2, 2, patches), count: 1, assembled: assembledFrom(patches) }], setting: undefined, units: unitsOf([]), methods: {} });
 }
 
 function openIn({ blocks }: Pressing): number[] {

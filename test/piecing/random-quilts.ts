@@ -16,12 +16,16 @@ export interface RandomQuilt {
 }
 
 /** Blocks of square cells, plain or halved, turned and mirrored. */
-export function randomQuilt(r: Random, { blocks: count, across, down, cells }: RandomQuilt): QuiltLayout {
-  const blocks = Array.from({ length: count }, (_, i) => randomBlock(r, i, cells));
+export function randomQuilt(r: Random, { blocks: count, ...size }: RandomQuilt): QuiltLayout {
+  return quiltOf(r, Array.from({ length: count }, (_, i) => randomBlock(r, i, size.cells)), size);
+}
+
+/** At least one block; each of so many cells each way. */
+export function quiltOf(r: Random, blocks: readonly BlockLayout[], { across, down, cells }: Omit<RandomQuilt, 'blocks'>): QuiltLayout {
   const placements = Array.from({ length: across * down }, (_, i): Placement => {
     const [column, row] = [i % across, Math.floor(i / across)];
     const shift = translate(number(cells * column), number(cells * row));
-    return { block: blocks[i % blocks.length] ?? randomBlock(r, 9, cells), transform: compose(shift, randomTurn(r, cells)), place: place(1), row, column, part: 'place' };
+    return { block: blocks[i % blocks.length] as BlockLayout, transform: compose(shift, randomTurn(r, cells)), place: place(1), row, column, part: 'place' };
   });
   const counted = blocks.map((layout) => ({ layout, name: layout.key, count: placements.filter((each) => each.block === layout).length }));
   const [width, height] = [number(cells * across), number(cells * down)];

@@ -17,6 +17,26 @@ import { INK, block, box, fabric, patch, squares } from './layouts.ts';
 const FABRICS = 'fabric ink #22345c\nfabric rust #a4502e\nfabric sand #eadfc8\n';
 const PLAIN = `${FABRICS}block Nine(a = ink, b = sand) 6" {\n  a b a\n  b a b\n  a b a\n}\n`;
 
+describe('a block on paper', () => {
+  const quilt = (says: string): QuiltSewing => {
+    const text = `${FABRICS}block Fan 6" {\n  ${says}\n  ink sand ink\n  sand rust sand\n  ink sand ink\n}\nquilt {\n  straight 2 by 2\n  place { Fan }\n}\n`;
+    const { shown, pattern } = snapshotOfText(text);
+    if (!shown) throw new Error('no quilt');
+    return sewingOf(shown.layout, pattern.rules);
+  };
+
+  // Nine squares take eight seams, four blocks three more.
+  test('has its seams counted and none of them pressed to a chosen side', () => {
+    const { seams, pressing } = quilt('foundation');
+    expect([seams.count, seams.pressing, pressing.blocks.length]).toEqual([4 * 8 + 3, { nested: 1, open: 0, conflicts: 0 }, 0]);
+  });
+
+  test('sewn by hand it is pressed like any other', () => {
+    const { seams, pressing } = quilt('press open');
+    expect([seams.count, seams.pressing.open, pressing.blocks.length]).toEqual([4 * 8 + 3, 4 * 8, 1]);
+  });
+});
+
 describe('blocks as they are sewn by custom', () => {
   test('a nine-patch: three rows of three, nothing set in', () => {
     expect(tree(squares('aba', 'bab', 'aba'))).toBe('((0 1 2) (3 4 5) (6 7 8))');

@@ -8,12 +8,17 @@ import { usesIn } from '../geometry/uses.ts';
 import type { BlockInstance, Methods } from '../model/pattern.ts';
 import type { Place } from '../text/place.ts';
 
-export function methodsAt({ instance, patches }: BlockLayout, some: readonly number[], ofPattern: Methods): Methods {
-  const outer = { ...ofPattern, ...instance.methods };
-  if (!saysInside(instance)) return outer;
+export function methodsAt(layout: BlockLayout, some: readonly number[], ofPattern: Methods): Methods {
+  const { instance } = layout;
+  const blocks = saysInside(instance) ? blocksAround(layout, some) : [instance];
+  return blocks.reduce((said, block) => ({ ...said, ...block.methods }), ofPattern);
+}
+
+/** The blocks that hold all of these patches, the outermost first. */
+export function blocksAround({ instance, patches }: BlockLayout, some: readonly number[]): readonly BlockInstance[] {
   const [first = [], ...others] = some.map((patch) => patches[patch]?.within ?? []);
   const end = first.findIndex((place, i) => others.some((way) => way[i] !== place));
-  return blocksAlong(instance, end < 0 ? first : first.slice(0, end)).reduce((said, block) => ({ ...said, ...block.methods }), outer);
+  return [instance, ...blocksAlong(instance, end < 0 ? first : first.slice(0, end))];
 }
 
 /** Equal for methods that say the same. */

@@ -61,6 +61,15 @@ export interface SeamPoints {
 /** As many seam ends in one point are too many to press to one side. */
 export const BULKY = 8;
 
+/** Those of a block, whose plan has one outline; remembered for blocks whose pressing is asked for again and again. */
+export function blockSeamPoints(plan: SewingPlan, outline: Polygon): SeamPoints {
+  const found = known.get(plan) ?? seamPoints(plan, outline);
+  known.set(plan, found);
+  return found;
+}
+
+const known = new WeakMap<SewingPlan, SeamPoints>();
+
 export function seamPoints(plan: SewingPlan, outline: Polygon): SeamPoints {
   const pressed = pressedIn(plan);
   const points = meetings(pressed);

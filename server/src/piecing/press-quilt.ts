@@ -21,6 +21,8 @@ export interface PressedPlan {
   readonly points: SeamPoints;
   /** What is said where a seam lies. */
   readonly wayOf: (each: Pressed) => NonNullable<Methods['press']>['way'];
+  /** The side of seams, by their numbers, that lie under a corner folded over them. */
+  readonly corners: ReadonlyMap<number, 'left' | 'right'>;
   readonly first: number;
 }
 
@@ -33,8 +35,16 @@ export interface SeamPair extends PressPair {
 
 export interface SeamMeetings {
   readonly pairs: readonly SeamPair[];
-  /** Seams, among all of the quilt, that are sewn last across a point with too many seam ends where blocks meet. */
-  readonly bulky: readonly number[];
+  /** Points with too many seam ends where blocks meet. */
+  readonly bulky: readonly BulkyMeeting[];
+}
+
+export interface BulkyMeeting {
+  /** In the quilt. */
+  readonly at: Point;
+  readonly ends: number;
+  /** The seam, among all of the quilt, that is sewn last across it. */
+  readonly over: number;
 }
 
 /** An end with the seam's number among all, and its sense in the quilt. */
@@ -144,10 +154,10 @@ function meetOn(first: { readonly one: Placement; readonly rim: Rim }, second: {
 }
 
 /**
- * Where row seams run past the ends of others: a seam between blocks nests with a block's own on the other side. Answers the row
- * seams that run across too many ends. (Seams between blocks that meet across a row seam are crossings of the setting's own plan.)
+ * Where row seams run past the ends of others: a seam between blocks nests with a block's own on the other side. Answers the
+ * points where a row seam runs across too many ends. (Seams between blocks that meet across a row seam are crossings of the setting's own plan.)
  */
-function meetAtCorners({ setting, rims, pairs, whole }: Edges & { readonly whole: PressedPlan }): number[] {
+function meetAtCorners({ setting, rims, pairs, whole }: Edges & { readonly whole: PressedPlan }): BulkyMeeting[] {
   const touching = partsAt(setting);
   return whole.points.meetings.flatMap(({ at, ends, through }) => {
     const [over] = through;
@@ -157,7 +167,8 @@ function meetAtCorners({ setting, rims, pairs, whole }: Edges & { readonly whole
     if (own && block && ends.length === 1 && inner.length === 1 && isAcross(over.stretch, otherEnd(own, at), block.middle)) {
       pairs.add(endIn(whole, own, 1), block.end, { at, layout: undefined, weight: 1 });
     }
-    return inner.length + ends.length + 2 >= BULKY ? [whole.first + over.as] : [];
+    const all = inner.length + ends.length + 2;
+    return all >= BULKY ? [{ at, ends: all, over: whole.first + over.as }] : [];
   });
 }
 

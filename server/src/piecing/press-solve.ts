@@ -30,7 +30,7 @@ export function solvePressing(problem: PressProblem): PressAnswer {
   const total = problem.wish.reduce((sum, wish) => sum + (wish < 0 ? -wish : wish), 1);
   const sides = problem.wish.map((): 0 | 1 => 0);
   let proven = true;
-  for (const group of connected(problem)) proven = solveGroup({ problem, group, crossing: total }, sides) && proven;
+  for (const group of connected(problem)) proven = solveGroup({ problem, ...group, crossing: total }, sides) && proven;
   return { sides, proven };
 }
 
@@ -40,36 +40,43 @@ interface Table {
   readonly cost: Float64Array;
 }
 
-interface Group {
+interface Group extends Knot {
   readonly problem: PressProblem;
-  readonly group: readonly number[];
   /** What a crossing that does not nest costs: more than all wishes together. */
   readonly crossing: number;
+}
+
+/** Seams that hang together by pairs, and those pairs. */
+interface Knot {
+  readonly group: readonly number[];
+  readonly pairs: readonly PressPair[];
 }
 
 /** A table with more seams than this is not made. */
 const WIDEST = 16;
 
-function connected({ wish, pairs }: PressProblem): number[][] {
+function connected({ wish, pairs }: PressProblem): readonly Knot[] {
   const next = wish.map((): number[] => []);
   for (const { a, b } of pairs) {
     next[a]?.push(b);
     next[b]?.push(a);
   }
-  const seen = new Uint8Array(wish.length);
-  return wish.flatMap((_, start) => {
-    if (seen[start] === 1) return [];
-    seen[start] = 1;
+  const knotOf = new Map<number, { readonly group: readonly number[]; readonly pairs: PressPair[] }>();
+  for (const start of wish.keys()) {
+    if (knotOf.has(start)) continue;
     const group = [start];
+    const knot = { group, pairs: [] };
+    knotOf.set(start, knot);
     for (const seam of group) {
       for (const other of next[seam] ?? []) {
-        if (seen[other] === 1) continue;
-        seen[other] = 1;
+        if (knotOf.has(other)) continue;
+        knotOf.set(other, knot);
         group.push(other);
       }
     }
-    return [group];
-  });
+  }
+  for (const pair of pairs) knotOf.get(pair.a)?.pairs.push(pair);
+  return [...new Set(knotOf.values())];
 }
 
 /** Writes the sides of a group; false when they are only good, not proven best. */
@@ -120,16 +127,14 @@ function choose(seam: number, from: readonly Table[], sides: (0 | 1)[]): void {
   sides[seam] = (cost[1] ?? 0) < (cost[0] ?? 0) ? 1 : 0;
 }
 
-function tablesOf({ problem, group, crossing }: Group): Table[] {
-  const inside = new Set(group);
+function tablesOf({ problem, group, pairs, crossing }: Group): Table[] {
   const single = group.map((seam): Table => {
     const wish = problem.wish[seam] ?? 0;
     const settled = problem.settled[seam];
     const cost = (side: 0 | 1): number => (settled !== undefined && settled !== side ? Number.MAX_SAFE_INTEGER : side === 1 ? (wish < 0 ? -wish : 0) : wish > 0 ? wish : 0);
     return { seams: [seam], cost: Float64Array.of(cost(0), cost(1)) };
   });
-  const pairs = problem.pairs.filter(({ a }) => inside.has(a)).map((pair) => pairTable(pair, crossing));
-  return [...single, ...pairs];
+  return [...single, ...pairs.map((pair) => pairTable(pair, crossing))];
 }
 
 function pairTable({ a, b, differ, weight }: PressPair, crossing: number): Table {

@@ -1,21 +1,24 @@
 /**
  * Which way to press every seam of a quilt. Each distinct block is pressed the same way wherever it stands; the seams of the setting
  * each have their own. As few crossings as possible fail to nest (proven, see `press-solve.ts`), then as many seams as possible go to
- * the darker fabric, or away from a pieced part towards a plain one. Points with eight seam ends or more are pressed open.
+ * the darker fabric, or away from a pieced part towards a plain one. Points with eight seam ends or more are pressed open. Seams of
+ * squares that are sewn on corners lie to the corner, which is folded over them.
  */
 import type { Point } from '../exact/point.ts';
 import type { BlockLayout } from '../geometry/layout.ts';
 import type { Methods } from '../model/pattern.ts';
 import { lightness } from '../text/colour.ts';
+import { cornerSides } from './corner-seams.ts';
 import { methodsAt } from './methods-at.ts';
 import { meetingsOf } from './press-quilt.ts';
-import type { PressedPlan, SeamPair } from './press-quilt.ts';
-import { seamPoints } from './press-points.ts';
+import type { BulkyMeeting, PressedPlan, SeamPair } from './press-quilt.ts';
+import { blockSeamPoints, seamPoints } from './press-points.ts';
 import type { Pressed } from './press-points.ts';
 import { solvePressing } from './press-solve.ts';
 import { blockOutline } from './setting.ts';
 import type { Setting } from './setting.ts';
 import type { BlockToMake } from './unit-parts.ts';
+import type { Units } from './units.ts';
 
 /** As seen from `from` to `to` of the stretch. */
 export type PressSide = 'left' | 'right' | 'open';
@@ -31,9 +34,9 @@ export interface PressedSeams {
 
 /**
  * `said`: the author asks for it; `bulky`: too many seams meet; `dark`: the darker fabric lies there; `plain`: away from a pieced
- * part; `nests`: so that crossings lock; `free`: either side would do.
+ * part; `nests`: so that crossings lock; `free`: either side would do; `corner`: as it is made, a corner folded over the seam.
  */
-export type PressReason = 'said' | 'bulky' | 'dark' | 'plain' | 'nests' | 'free';
+export type PressReason = 'said' | 'bulky' | 'dark' | 'plain' | 'nests' | 'free' | 'corner';
 
 export interface Pressing {
   readonly blocks: readonly PressedSeams[];
@@ -47,6 +50,8 @@ export interface Pressing {
   readonly named: readonly Conflict[];
   /** True when no way of pressing leaves fewer conflicts. */
   readonly proven: boolean;
+  /** Where blocks meet in points with too many seam ends. */
+  readonly bulky: readonly BulkyMeeting[];
 }
 
 export interface Conflict {
@@ -64,32 +69,36 @@ type Way = NonNullable<Methods['press']>['way'];
 export interface PressTask {
   readonly blocks: readonly BlockToMake[];
   readonly setting: Setting | undefined;
+  /** Of these blocks: how they are made settles the side of some seams. */
+  readonly units: Units;
   /** Of the pattern; what a block says comes before them. */
   readonly methods: Methods;
 }
 
-export function pressingOf({ blocks, setting, methods }: PressTask): Pressing {
+export function pressingOf({ blocks, setting, units, methods }: PressTask): Pressing {
   const plans: PressedPlan[] = [];
   let first = 0;
   const add = (plan: Omit<PressedPlan, 'first'>): void => {
     plans.push({ ...plan, first });
     first += plan.points.pressed.length;
   };
-  for (const { layout, count, assembled } of blocks) {
+  for (const block of blocks) {
+    const { layout, count, assembled } = block;
+    const corners = cornerSides(block, units);
     const wayOf = ({ stretch }: Pressed): Way => methodsAt(layout, [...stretch.left, ...stretch.right], methods).press?.way ?? 'nested';
-    add({ layout, count, points: seamPoints(assembled.plan, blockOutline(layout)), wayOf });
+    add({ layout, count, points: blockSeamPoints(assembled.plan, blockOutline(layout)), wayOf, corners });
   }
-  if (setting?.assembled) add({ layout: undefined, count: 1, points: seamPoints(setting.assembled.plan, []), wayOf: () => methods.press?.way ?? 'nested' });
+  if (setting?.assembled) add({ layout: undefined, count: 1, points: seamPoints(setting.assembled.plan, []), wayOf: () => methods.press?.way ?? 'nested', corners: new Map() });
   return pressed(plans, setting);
 }
 
 function pressed(plans: readonly PressedPlan[], setting: Setting | undefined): Pressing {
   const open = plans.flatMap(opened);
   const { pairs, bulky } = meetingsOf(plans, setting);
-  for (const seam of bulky) open[seam] = true;
+  for (const { over } of bulky) open[over] = true;
   const close = pairs.filter(({ a, b }) => open[a] !== true && open[b] !== true);
   const wish = plans.flatMap((plan) => plan.points.pressed.map((each) => (each.as === each.number ? wishOf(plan, each, setting) : 0)));
-  const settled = plans.flatMap((plan) => plan.points.pressed.map((each): 0 | 1 | undefined => (plan.wayOf(each) === 'to_dark' ? sideWished(wishOf(plan, each, setting)) : undefined)));
+  const settled = plans.flatMap((plan) => plan.points.pressed.map((each): 0 | 1 | undefined => settledSide(plan, each, wish[plan.first + each.as] ?? 0)));
   const { sides, proven } = solvePressing({ settled, wish, pairs: close });
   const isNested = ({ a, b, differ }: SeamPair): boolean => (sides[a] !== sides[b]) === differ;
   const conflicts = close.filter((pair) => !isNested(pair));
@@ -101,8 +110,8 @@ function pressed(plans: readonly PressedPlan[], setting: Setting | undefined): P
   const reasonOf = (plan: PressedPlan, each: Pressed): PressReason => {
     const seam = plan.first + each.as;
     if (open[seam] === true) return plan.wayOf(each) === 'open' ? 'said' : 'bulky';
-    const first = plan.points.pressed[each.as] ?? each;
-    if (sideWished(wishOf(plan, first, setting)) === sides[seam]) return isByPieced(plan, first, setting) ? 'plain' : 'dark';
+    if (sideWished(wish[seam] ?? 0) === sides[seam]) return isByPieced(plan, plan.points.pressed[each.as] ?? each, setting) ? 'plain' : 'dark';
+    if (plan.corners.has(each.seam.number)) return 'corner';
     return meeting.has(seam) ? 'nests' : 'free';
   };
   const seams = plans.map((plan) => ({ layout: plan.layout, sides: bySeam(plan, (each) => sideOf(plan, each)), reasons: bySeam(plan, (each) => reasonOf(plan, each)) }));
@@ -114,6 +123,7 @@ function pressed(plans: readonly PressedPlan[], setting: Setting | undefined): P
     conflicts: weigh(conflicts),
     named: conflicts.map(({ weight, at, layout, between }) => ({ count: weight, at, layout, between })),
     proven,
+    bulky,
   };
 }
 
@@ -126,6 +136,13 @@ function bySeam<T>({ points }: PressedPlan, of: (each: Pressed) => T): T[][] {
   const all: T[][] = [];
   for (const each of points.pressed) (all[each.seam.number] ??= []).push(of(each));
   return all;
+}
+
+/** What leaves no choice: how it is made, or what is said. */
+function settledSide({ corners, wayOf }: PressedPlan, each: Pressed, wish: number): 0 | 1 | undefined {
+  const corner = corners.get(each.seam.number);
+  if (corner !== undefined) return corner === 'left' ? 1 : 0;
+  return wayOf(each) === 'to_dark' ? sideWished(wish) : undefined;
 }
 
 function weigh(pairs: readonly SeamPair[]): number {

@@ -5,6 +5,8 @@
 import type { BlockLayout, QuiltLayout } from '../geometry/layout.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Methods, Rules } from '../model/pattern.ts';
+import { allSteps, mapSteps } from '../text/steps.ts';
+import type { Steps } from '../text/steps.ts';
 import { assemble } from './assembly.ts';
 import type { Assembled } from './assembly.ts';
 import { blockFindings, settingFindings } from './findings.ts';
@@ -15,7 +17,7 @@ import { settingOf } from './setting.ts';
 import type { Setting } from './setting.ts';
 import { methodsKey } from './methods-at.ts';
 import { isOnPaper } from './foundation.ts';
-import { unitsOf } from './units.ts';
+import { unitSteps } from './units.ts';
 import type { BlockToMake } from './unit-parts.ts';
 import type { Units } from './units.ts';
 
@@ -84,7 +86,22 @@ const units = new WeakMap<QuiltLayout, Map<string, Units>>();
 
 /** The units of a quilt alone, which take no pressing. */
 export function unitsOfQuilt(layout: QuiltLayout, methods: Methods): Units {
-  return remembered(units, layout, methods, () => unitsOf(layout.blocks.flatMap(({ layout: block, count }) => (isOnPaper(block) ? [] : toMake(block, count))), methods));
+  return allSteps(unitStepsOfQuilt(layout, methods));
+}
+
+/** The same step by step, if that was not done before. */
+export function* unitStepsOfQuilt(layout: QuiltLayout, methods: Methods): Steps<Units> {
+  const known = units.get(layout) ?? new Map<string, Units>();
+  units.set(layout, known);
+  const name = methodsKey(methods);
+  const found = known.get(name) ?? (yield* workOutUnits(layout, methods));
+  known.set(name, found);
+  return found;
+}
+
+function* workOutUnits(layout: QuiltLayout, methods: Methods): Steps<Units> {
+  const blocks = yield* mapSteps(layout.blocks, ({ layout: block, count }) => (isOnPaper(block) ? [] : toMake(block, count)));
+  return yield* unitSteps(blocks.flat(), methods);
 }
 
 /** A block as one of the quilt's; nothing where no plan was worked out. */
@@ -117,9 +134,11 @@ function sewQuilt(layout: QuiltLayout, methods: Methods): QuiltSewing {
   const sewn = layout.blocks.map((block) => ({ ...sewingOfBlock(block.layout), name: block.name, count: block.count }));
   const made = layout.blocks.flatMap((block) => toMake(block.layout, block.count));
   const { setting, findings: told } = settingSewing(layout);
-  const pressing = pressingOf({ blocks: made, setting, methods });
+  // On paper each seam is pressed towards the piece just sewn on: nothing is to be chosen there.
+  const units = unitsOfQuilt(layout, methods);
+  const pressing = pressingOf({ blocks: made.filter((block) => !isOnPaper(block.layout)), setting, units, methods });
   const findings = [...sewn.flatMap((block) => block.findings), ...told];
-  return { layout, blocks: sewn, setting, units: unitsOfQuilt(layout, methods), pressing, seams: countSeams(made, setting, pressing), findings };
+  return { layout, blocks: sewn, setting, units, pressing, seams: countSeams(made, setting, pressing), findings };
 }
 
 function countSeams(made: readonly { readonly count: number; readonly assembled: Assembled }[], setting: Setting, { nested, open, conflicts }: Pressing): SeamCounts {

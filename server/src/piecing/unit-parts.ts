@@ -4,16 +4,15 @@ import { area } from '../exact/polygon.ts';
 import type { BlockLayout } from '../geometry/layout.ts';
 import type { Methods } from '../model/pattern.ts';
 import { groupedBy } from '../text/grouped.ts';
+import { mapSteps } from '../text/steps.ts';
+import type { Steps } from '../text/steps.ts';
 import type { Assembled } from './assembly.ts';
-import { printOf } from './canonical.ts';
-import type { Coloured } from './canonical.ts';
 import { makingKey, saidMaking, usualMaking } from './making.ts';
 import type { Makeable, Making } from './making.ts';
 import { methodsAt } from './methods-at.ts';
-import { unitName } from './names.ts';
 import type { UnitName } from './names.ts';
-import { outlineAround, visibleShapes } from './outline.ts';
-import { patchesIn } from './plan.ts';
+import { ownParts } from './own-parts.ts';
+import type { OwnPart } from './own-parts.ts';
 import type { Assembly } from './plan.ts';
 
 export interface BlockToMake {
@@ -25,14 +24,7 @@ export interface BlockToMake {
 /** A part of more than one patch. */
 export interface Part {
   readonly block: BlockToMake;
-  /** The part; within it what it was before corners were flipped onto it and seams finished. */
-  readonly nodes: readonly Assembly[];
-  readonly node: Assembly;
-  readonly shapes: readonly number[];
-  readonly print: string;
-  readonly isBlock: boolean;
-  /** Read closely, once asked for. */
-  reading?: string;
+  readonly own: OwnPart;
 }
 
 /** What parts look like that are the same up to turning. */
@@ -51,62 +43,41 @@ export interface MadePart extends LookedAt {
 }
 
 /** All parts of blocks with how they are made, parts before wholes; without those within a unit that is made in a way of its own. */
-export function madeParts(blocks: readonly BlockToMake[], methods: Methods): readonly MadePart[] {
-  const made = lookedAt(blocks.flatMap(partsOfBlock)).map((part) => ({ part, said: saidMaking(makeable(part), methodsAt(part.block.layout, patchesIn(part.node), methods)) }));
-  const usual = new Map([...groupedBy(made.filter(({ said }) => !said), ({ part }) => part.shape)].map(([shape, all]) => [shape, usualOf(all.map(({ part }) => part))]));
-  keepSquaresTogether(made, usual);
+export function* madeParts(blocks: readonly BlockToMake[], methods: Methods): Steps<readonly MadePart[]> {
+  const parts = yield* lookedAt(blocks);
+  const made = yield* mapSteps(parts, (part): Said => ({ part, said: saidMaking(makeable(part), methodsAt(part.block.layout, part.own.patches, methods)) }));
+  const alike = groupedBy(made.filter(({ said }) => !said), ({ part }) => part.shape);
+  const usual = new Map(yield* mapSteps(alike, ([shape, all]) => [shape, usualOf(all.map(({ part }) => part))] as const));
+  yield* keepSquaresTogether(made, usual);
   const within = new Set<Assembly>();
   const kept: MadePart[] = [];
   for (const { part, said } of made.toReversed()) {
-    if (within.has(part.node)) continue;
+    if (within.has(part.own.node)) continue;
     const making = said ?? usual.get(part.shape);
     kept.push({ ...part, making });
-    if (making && making.way !== 'singles') for (const inner of partsWithin(part.node)) within.add(inner);
+    if (making && making.way !== 'singles') for (const inner of partsWithin(part.own.node)) within.add(inner);
   }
   return kept.reverse();
 }
 
-/** Every part of more than one patch, parts before wholes. */
-function partsOfBlock(block: BlockToMake): Part[] {
-  const { plan, names, kinds } = block.assembled;
-  const shapeOf = new Map(names.map((name, shape) => [name, shape]));
-  const found: Part[] = [];
-  const visit = (node: Assembly, above: readonly Assembly[]): void => {
-    if (node.kind === 'finish' || node.kind === 'flip') return visit(node.part, [...above, node]);
-    if (node.kind === 'join') node.parts.forEach((part) => visit(part, []));
-    if (node.kind === 'patch' && above.length === 0) return;
-    const shapes = patchesIn(node).flatMap((patch) => shapeOf.get(patch) ?? []);
-    const nodes = [...above, node];
-    found.push({ block, nodes, node: nodes[0] ?? node, shapes, print: printOf(kinds, shapes), isBlock: false });
-  };
-  visit(plan.assembly, []);
-  return found.map((part, i) => (i === found.length - 1 ? { ...part, isBlock: true } : part));
-}
-
-function lookedAt(parts: readonly Part[]): readonly LookedAt[] {
+/** Every part of more than one patch, parts before wholes, with those that look the same. */
+function* lookedAt(blocks: readonly BlockToMake[]): Steps<readonly LookedAt[]> {
   const groups = new Map<string, Look[]>();
+  const readings = new Map<string, string>();
   let count = 0;
-  return parts.map((part) => {
-    const near = groups.get(part.print) ?? [];
-    groups.set(part.print, near);
-    let shape = near.find(({ first }) => readingOf(first) === readingOf(part));
-    if (!shape) near.push((shape = { number: count++, first: part, name: nameOf(part) }));
+  const look = (part: Part): LookedAt => {
+    const near = groups.get(part.own.print) ?? [];
+    groups.set(part.own.print, near);
+    let shape = near.find(({ first }) => first.own.reading(readings) === part.own.reading(readings));
+    if (!shape) near.push((shape = { number: count++, first: part, name: part.own.name }));
     return { ...part, shape };
-  });
+  };
+  const looked = yield* mapSteps(blocks, (block) => ownParts(block.assembled).map((own) => look({ block, own })));
+  return looked.flat();
 }
 
-function readingOf(part: Part): string {
-  part.reading ??= part.block.assembled.read(part.shapes).key;
-  return part.reading;
-}
-
-function nameOf({ block: { assembled }, shapes }: Part): UnitName | undefined {
-  if (shapes.length > MOST_NAMED) return undefined;
-  return unitName(outlineAround(assembled.map, shapes), shapes.flatMap((shape) => visibleShapes(assembled.shapes[shape] ?? NOTHING)));
-}
-
-function makeable({ block: { layout, assembled }, node, shape, shapes }: LookedAt): Makeable {
-  return { name: shape.name, layout, part: node, outline: shape.name === undefined ? [] : outlineAround(assembled.map, shapes) };
+function makeable({ block: { layout }, own, shape }: LookedAt): Makeable {
+  return { name: shape.name, layout, part: own.node, outline: shape.name === undefined ? [] : own.outline };
 }
 
 /** For parts that are the same up to turning; those on a slant are cut another way. */
@@ -122,20 +93,22 @@ interface Said {
 }
 
 /** Squares of a block that are cut alike are used alike: usual ways go where some of such triangles would be cut apart first, and some not. */
-function keepSquaresTogether(made: readonly Said[], usual: Map<Look, Making | undefined>): void {
+function* keepSquaresTogether(made: readonly Said[], usual: Map<Look, Making | undefined>): Steps<undefined> {
   const isUsual = ({ part, said }: Said): boolean => !said && usual.get(part.shape) !== undefined;
   const blocks = groupedBy(made, ({ part }) => part.block);
   for (let dropped = made.some(isUsual); dropped; ) {
-    const mixed = [...blocks].flatMap(([{ layout }, parts]) => mixedIn(layout, parts.map((each) => ({ ...each, making: each.said ?? usual.get(each.part.shape) }))));
+    const looked = yield* mapSteps(blocks, ([{ layout }, parts]) => mixedIn(layout, parts.map((each) => ({ ...each, making: each.said ?? usual.get(each.part.shape) }))));
+    const mixed = looked.flat();
     dropped = mixed.length > 0;
     for (const shape of mixed) usual.delete(shape);
   }
+  return undefined;
 }
 
 /** What usual units of a block look like in which triangles of the same fabric and size lie as elsewhere in it, where those are not made so. */
 function mixedIn({ patches }: BlockLayout, parts: readonly (Said & { readonly making: Making | undefined })[]): readonly Look[] {
   const madeBy = new Map<number, (typeof parts)[number]>();
-  for (const each of parts) if (each.making && each.making.way !== 'singles') for (const patch of patchesIn(each.part.node)) madeBy.set(patch, each);
+  for (const each of parts) if (each.making && each.making.way !== 'singles') for (const patch of each.part.own.patches) madeBy.set(patch, each);
   const triangles = [...patches.keys()].filter((patch) => patches[patch]?.outline.length === 3 && madeBy.get(patch)?.making?.way !== 'corners');
   const alike = groupedBy(triangles, (patch) => `${patches[patch]?.fabric.name ?? ''} ${key(area(patches[patch]?.outline ?? []))}`);
   return [...alike.values()].flatMap((all) => {
@@ -155,8 +128,3 @@ function partsWithin(part: Assembly): readonly Assembly[] {
   }
   return found;
 }
-
-/** Units of more patches have no name of their own. */
-const MOST_NAMED = 36;
-
-const NOTHING: Coloured = { outline: [], fabric: '', over: [] };

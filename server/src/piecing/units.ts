@@ -7,12 +7,12 @@ import type { Polygon } from '../exact/polygon.ts';
 import type { BlockLayout } from '../geometry/layout.ts';
 import type { Methods } from '../model/pattern.ts';
 import { groupedBy } from '../text/grouped.ts';
+import { allSteps, mapSteps } from '../text/steps.ts';
+import type { Steps } from '../text/steps.ts';
 import { makingKey } from './making.ts';
 import type { Making } from './making.ts';
 import type { UnitName } from './names.ts';
-import { outlineAround, sidesOf } from './outline.ts';
 import type { Measure } from './outline.ts';
-import { patchesIn } from './plan.ts';
 import type { Assembly } from './plan.ts';
 import { madeParts } from './unit-parts.ts';
 import type { BlockToMake, MadePart } from './unit-parts.ts';
@@ -58,21 +58,27 @@ export interface Units {
 
 /** In the order they can be made in: a unit comes after those it is sewn from. `methods` are those of the pattern. */
 export function unitsOf(blocks: readonly BlockToMake[], methods: Methods = {}): Units {
-  const parts = madeParts(blocks, methods);
+  return allSteps(unitSteps(blocks, methods));
+}
+
+/** The same step by step. */
+export function* unitSteps(blocks: readonly BlockToMake[], methods: Methods): Steps<Units> {
+  const parts = yield* madeParts(blocks, methods);
   const kinds = new Map<string, Kind>();
   const numbers = new Map<Assembly, number>();
   const waysIn = new Map<Assembly, readonly string[]>();
   for (const part of parts) {
-    const inside = piecesOf(part.node).flatMap((piece) => waysIn.get(piece) ?? []);
+    const inside = piecesOf(part.own.node).flatMap((piece) => waysIn.get(piece) ?? []);
     const ways = part.making ? [...inside, `${part.shape.number} ${makingKey(part.making)}`].sort() : inside;
-    waysIn.set(part.node, ways);
+    waysIn.set(part.own.node, ways);
     const name = `${part.shape.number}: ${ways.join()}`;
     const kind = kinds.get(name) ?? { number: kinds.size, first: part, all: [] };
     kinds.set(name, kind);
     kind.all.push(part);
-    for (const node of part.nodes) numbers.set(node, kind.number);
+    for (const node of part.own.nodes) numbers.set(node, kind.number);
+    yield undefined;
   }
-  return { units: [...kinds.values()].map((kind) => unitOf(kind, numbers)), numbers };
+  return { units: yield* mapSteps(kinds.values(), (kind) => unitOf(kind, numbers)), numbers };
 }
 
 /** Parts that are the same up to turning and are made in the same way, with all that is in them. */
@@ -83,19 +89,18 @@ interface Kind {
 }
 
 function unitOf({ number, first, all }: Kind, numbers: ReadonlyMap<Assembly, number>): Unit {
-  const { map } = first.block.assembled;
-  const outline = outlineAround(map, first.shapes);
+  const { own } = first;
   const uses = [...groupedBy(all, (each) => each.block)].map(([{ layout, count }, here]) => ({ layout, times: here.length, count: here.length * count }));
   return {
     number,
     name: first.shape.name,
     ...(first.making ? { made: first.making } : {}),
-    is: all.every((each) => each.isBlock) ? 'block' : 'unit',
+    is: all.every((each) => each.own.isBlock) ? 'block' : 'unit',
     layout: first.block.layout,
-    part: first.node,
-    patches: patchesIn(first.node),
-    outline,
-    size: sidesOf(outline),
+    part: own.node,
+    patches: own.patches,
+    outline: own.outline,
+    size: own.sides,
     count: uses.reduce((sum, use) => sum + use.count, 0),
     uses,
     parts: sewnFrom(first, numbers),
@@ -103,10 +108,10 @@ function unitOf({ number, first, all }: Kind, numbers: ReadonlyMap<Assembly, num
 }
 
 /** The parts of a node, equal ones counted: units by their number, patches by fabric and shape. */
-function sewnFrom({ block: { layout }, node: whole, making }: MadePart, numbers: ReadonlyMap<Assembly, number>): UnitPart[] {
+function sewnFrom({ block: { layout }, own: { node: whole, patches }, making }: MadePart, numbers: ReadonlyMap<Assembly, number>): UnitPart[] {
   const counted = new Map<string, UnitPart>();
   const isOfPatches = making !== undefined && making.way !== 'singles';
-  for (const node of isOfPatches ? patchesIn(whole).map((patch): Assembly => ({ kind: 'patch', patch })) : piecesOf(whole)) {
+  for (const node of isOfPatches ? patches.map((patch): Assembly => ({ kind: 'patch', patch })) : piecesOf(whole)) {
     const unit = numbers.get(node);
     const patch = node.kind === 'patch' ? layout.patches[node.patch] : undefined;
     const name = unit === undefined && patch ? `${patch.role} ${patch.fabric.name} ${shapeKey(patch.outline, { mirror: 'different' })}` : `unit ${unit ?? -1}`;

@@ -4,6 +4,7 @@ import { explodedBlock } from '../../drawing/exploded.ts';
 import type { BlockLayout } from '../../geometry/layout.ts';
 import { pressingOf, type Pressing } from '../../piecing/pressing.ts';
 import { sewingOfBlock } from '../../piecing/sewing.ts';
+import { unitsOf } from '../../piecing/units.ts';
 import type { Snapshot } from '../../snapshot.ts';
 import { chosen } from '../picture.ts';
 import { lookedAt } from './looked-at.ts';
@@ -35,5 +36,8 @@ function pressingFor(snapshot: Snapshot, choice: ViewChoice, layout: BlockLayout
   const quilt = chosen(snapshot, choice);
   if (quilt?.layout.blocks.some((each) => each.layout === layout)) return quilt.sewing.pressing;
   const { assembled } = sewingOfBlock(layout);
-  return assembled && pressingOf({ blocks: [{ layout, count: 1, assembled }], setting: undefined, methods: snapshot.pattern.rules.methods });
+  if (!assembled) return undefined;
+  const blocks = [{ layout, count: 1, assembled }];
+  const { methods } = snapshot.pattern.rules;
+  return pressingOf({ blocks, setting: undefined, units: unitsOf(blocks, methods), methods });
 }
