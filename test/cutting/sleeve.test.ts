@@ -21,6 +21,10 @@ describe('sleeve', () => {
     expect(sleeveOf(text(6, 'sleeve sand'))).toEqual({ size: '8 1/2 x 58', strips: 2, cut: '2 of 40', faults: [] });
   });
 
+  test('in one length along the selvage from a fabric that must not be turned', () => {
+    expect(sleeveOf(text(6, 'sleeve sand').replace('#eadfc8', '#eadfc8 directional'))).toEqual({ size: '8 1/2 x 58', strips: 1, cut: '1 of 58', faults: [] });
+  });
+
   test('on request alone, and its fabric is in use', () => {
     expect(snapshotOfText(text(4, '')).quilts[0]?.plan.sleeve).toBeUndefined();
     expect([text(4, 'sleeve sand'), text(4, '')].map((each) => snapshotOfText(each).problems.some(({ rule }) => rule === 'unused-fabric'))).toEqual([false, true]);

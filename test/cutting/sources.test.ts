@@ -129,8 +129,10 @@ describe('from the text', () => {
 
   test('pieces at hand that are too few are said at the fabric', () => {
     const scrap = text('from piece 12" by 30" times 2', '', '5');
-    expect(problems(scrap)).toEqual(['fabric-short: `ink` takes 3 pieces 12" by 30", and 2 are at hand']);
+    expect(problems(scrap)).toEqual(['fabric-short: `ink` takes 3 pieces of 12" by 30", and 2 are at hand']);
     expect(problems(scrap.replace('times 2', 'times 3'))).toEqual([]);
+    const sized = text('from piece 12" by 30" times 2', 'size lap 5 by 6\nsize wall 2 by 2\nsize bed 10 by 6\n', '5');
+    expect(problems(sized)).toEqual(['fabric-short: `ink` takes 3 pieces for lap, 6 pieces for bed of 12" by 30", and 2 are at hand']);
   });
 });
 

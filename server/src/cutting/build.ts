@@ -3,6 +3,7 @@ import { compare, fraction, isZero, mul, type Exact } from '../exact/number.ts';
 import type { QuiltLayout } from '../geometry/layout.ts';
 import { usualOverhang } from '../model/finishing.ts';
 import type { Pattern, QuiltSpec, Rules } from '../model/pattern.ts';
+import { allSteps, type Steps } from '../text/steps.ts';
 import { planBacking, planBatting } from './backing.ts';
 import { planBinding } from './binding.ts';
 import { planBorders } from './borders.ts';
@@ -22,7 +23,16 @@ import { soundRules } from './units.ts';
  * The plan for a quilt in one size. Never throws on what a pattern says: what cannot be cut from its fabric is in `tooWide`.
  * `effort`: how its strips are sought (`at once` unless said); its pieces do not depend on that.
  */
-export function planCutting(layout: QuiltLayout, pattern: Pattern, { effort = 'at once' }: { readonly effort?: Effort } = {}): CuttingPlan {
+export function planCutting(layout: QuiltLayout, pattern: Pattern, options: PlanOptions = {}): CuttingPlan {
+  return allSteps(planningSteps(layout, pattern, options));
+}
+
+export interface PlanOptions {
+  readonly effort?: Effort;
+}
+
+/** The same step by step. */
+export function* planningSteps(layout: QuiltLayout, pattern: Pattern, { effort = 'at once' }: PlanOptions = {}): Steps<CuttingPlan> {
   const rules = soundRules(pattern.rules);
   const { backing, batting, binding, sleeve } = layout.spec;
   const borders = planBorders(layout, rules);
@@ -34,7 +44,8 @@ export function planCutting(layout: QuiltLayout, pattern: Pattern, { effort = 'a
   const unsaid = { overhang: usualOverhang(rules.units) };
   const backed = backing ?? !isEmpty ? planBacking(layout, backing ?? unsaid, rules) : undefined;
   const padded = batting ?? !isEmpty ? planBatting(layout, batting ?? unsaid, rules) : undefined;
-  const pieces = inOrder([...piecesOf(needsOf(layout, rules), rules), ...borders.pieces, ...(bound?.pieces ?? []), ...(hung ? [hung.piece] : [])], pattern);
+  const cut = yield* piecesOf(yield* needsOf(layout, rules), rules);
+  const pieces = inOrder([...cut, ...borders.pieces, ...(bound?.pieces ?? []), ...(hung ? [hung.piece] : [])], pattern);
   const fabrics = [...new Map(pieces.map(({ fabric }) => [fabric.name, fabric])).values()];
   // Strips are searched for when somebody asks: most checks need the pieces only, at every keystroke.
   let plans: readonly FabricPlan[] | undefined;

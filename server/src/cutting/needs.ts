@@ -7,6 +7,7 @@ import { rootUpTo, squareRoot } from '../exact/roots.ts';
 import { applyToAll, determinant, scale } from '../exact/transform.ts';
 import type { Patch, PatchRole, Placement, QuiltLayout } from '../geometry/layout.ts';
 import { dealOf, inPrint, type Prints } from '../geometry/deal.ts';
+import { mapSteps, type Steps } from '../text/steps.ts';
 import { madePatches, methodCutting, type MadePatches } from './methods.ts';
 import { rememberedCutting } from './remembered.ts';
 import type { Cutting, CutRules } from './shape.ts';
@@ -26,10 +27,10 @@ export interface Need {
 }
 
 /** The needs of a quilt in the order of its blocks, then the setting, the sashing and the borders. Strips of borders are not here. */
-export function needsOf(layout: QuiltLayout, rules: CutRules): readonly Need[] {
+export function* needsOf(layout: QuiltLayout, rules: CutRules): Steps<readonly Need[]> {
   const float = layout.spec.float?.width;
   const settingRules = float ? { ...rules, float } : rules;
-  return [...blockNeeds(layout, rules), ...USES.flatMap((use) => quiltNeeds(layout, settingRules, use))];
+  return [...(yield* blockNeeds(layout, rules)), ...USES.flatMap((use) => quiltNeeds(layout, settingRules, use))];
 }
 
 type Use = 'setting' | 'sashing' | 'border';
@@ -48,7 +49,7 @@ const USE_OF: Readonly<Record<PatchRole, Use>> = {
   border_corner: 'border',
 };
 
-function blockNeeds(layout: QuiltLayout, rules: CutRules): readonly Need[] {
+function* blockNeeds(layout: QuiltLayout, rules: CutRules): Steps<readonly Need[]> {
   const order = new Map(layout.blocks.map((block, i) => [block.layout.key, i]));
   const first = ([placement]: readonly Placement[]): number => (placement && order.get(placement.block.key)) ?? layout.blocks.length;
   const names = new Map(layout.blocks.map(({ layout: block, name }) => [block.key, name]));
@@ -56,10 +57,11 @@ function blockNeeds(layout: QuiltLayout, rules: CutRules): readonly Need[] {
   const dealt = new Map(deal?.placements.flatMap((prints, i) => (prints && layout.placements[i] ? [[layout.placements[i], prints] as const] : [])));
   const uses = [...placementsBySize(layout).values()].sort((a, b) => first(a) - first(b));
   const made = madePatches(layout, rules.methods ?? {});
-  return uses.flatMap((placements) => {
+  const needs = yield* mapSteps(uses, (placements) => {
     const [placement] = placements;
     return placement ? needsOfBlock(placement, { rules, placements, dealt, made: made.get(placement.block), name: names.get(placement.block.key) ?? placement.block.instance.name }) : [];
   });
+  return needs.flat();
 }
 
 /** Placements of the same block at the same size. */

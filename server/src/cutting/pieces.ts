@@ -5,6 +5,7 @@ import { squaredDistance } from '../exact/point.ts';
 import type { Patch } from '../geometry/layout.ts';
 import type { Line } from '../text/document.ts';
 import type { Place } from '../text/place.ts';
+import { mapSteps, type Steps } from '../text/steps.ts';
 import { countOf, stripsToJoin } from './joined.ts';
 import type { Need } from './needs.ts';
 import type { Measure, Piece } from './plan.ts';
@@ -13,7 +14,7 @@ import type { Cutting, CutRules } from './shape.ts';
 import { stripLength } from './stock.ts';
 
 /** The pieces of all needs, in the order in which they first come up. */
-export function piecesOf(needs: readonly Need[], rules: CutRules): readonly Piece[] {
+export function* piecesOf(needs: readonly Need[], rules: CutRules): Steps<readonly Piece[]> {
   const groups = new Map<string, Group>();
   for (const need of needs) {
     const cutting = need.patch.fabric.directional || need.cutting.method === 'strip set' ? need.cutting : shortSideFirst(need.cutting);
@@ -23,8 +24,9 @@ export function piecesOf(needs: readonly Need[], rules: CutRules): readonly Piec
     group.uses.add(need.for);
     group.pieces += need.count;
     group.places.add(need.patch.place);
+    yield undefined;
   }
-  return [...groups.values()].map((group) => pieceOf(group, rules));
+  return yield* mapSteps(groups.values(), (group) => pieceOf(group, rules));
 }
 
 interface Group {
@@ -44,7 +46,7 @@ function pieceOf({ need, cutting, pieces, uses, places }: Group, rules: CutRules
     ...(need.role === undefined ? {} : { role: need.role }),
     pieces,
     cutCount: cutsFor(pieces, cutting),
-    for: [...uses].join(', ').replace(/, ([^,]*)$/, ' and $1'),
+    for: listed([...uses]),
     ...(uses.size > 1 ? { shared: [...uses] } : {}),
     outline,
     ...(cutting.shape === 'template' ? templateLooks(need.patch) : {}),
@@ -52,6 +54,12 @@ function pieceOf({ need, cutting, pieces, uses, places }: Group, rules: CutRules
     ...(cutting.method === 'strip set' ? { lie: 'across' as const } : fabric.directional ? { lie: 'along' as const } : {}),
   };
   return isLongStrip(need.patch, cutting) ? joinedPiece(piece, rules) : piece;
+}
+
+/** A name may hold commas of its own: `Sails(navy, foam)`. */
+function listed(names: readonly string[]): string {
+  const [last = '', ...before] = names.toReversed();
+  return before.length === 0 ? last : `${before.toReversed().join(', ')} and ${last}`;
 }
 
 function templateLooks({ arcs, grain }: Patch): Pick<Piece, 'arcs' | 'grain'> {

@@ -6,7 +6,9 @@ import { ZERO, add, equals, fraction, max, mul, sum, type Exact } from '../exact
 import type { BlockInQuilt, QuiltLayout } from '../geometry/layout.ts';
 import { countPlaced, patchesByFabric } from '../geometry/walk.ts';
 import type { Rules } from '../model/pattern.ts';
+import type { UnitName } from '../piecing/names.ts';
 import { sewingOf } from '../piecing/sewing.ts';
+import type { QuiltSewing } from '../piecing/sewing.ts';
 import type { BorderCut, CountedCloth, CuttingPlan, FabricPlan, Piece } from './plan.ts';
 
 /** `cloth` is a length to buy, printed in yards or metres; the others are printed as quilters write them. */
@@ -29,12 +31,26 @@ export function quantityAt(quilt: Measured, path: readonly string[], rules: Rule
   return quantitiesOf(quilt, rules).get(name) ?? sewn(quilt, name, rules);
 }
 
-/** Seams of the whole top. How it is sewn takes its time, so that it is only worked out for who asks. */
-const SEWN = { seams: 'count', 'seams.set_in': 'setIn', 'seams.partial': 'partial' } as const;
+/** Seams and units of the whole top. How it is sewn takes its time, so that it is only worked out for who asks. */
+const SEWN: Readonly<Record<string, (sewing: QuiltSewing) => number>> = {
+  seams: ({ seams }) => seams.count,
+  'seams.set_in': ({ seams }) => seams.setIn,
+  'seams.partial': ({ seams }) => seams.partial,
+  'seams.open': ({ seams }) => seams.pressing.open,
+  'crossings.nested': ({ seams }) => seams.pressing.nested,
+  'crossings.not_nested': ({ seams }) => seams.pressing.conflicts,
+  'units.half_squares': (sewing) => unitCount(sewing, 'half-square triangle'),
+  'units.geese': (sewing) => unitCount(sewing, 'flying goose'),
+};
+
+/** How many units of a name are made; those sewn on paper are none. */
+function unitCount({ units: { units } }: QuiltSewing, name: UnitName): number {
+  return units.filter((unit) => unit.name === name).reduce((total, unit) => total + unit.count, 0);
+}
 
 function sewn({ layout }: Measured, name: string, rules: Rules): Quantity | undefined {
-  const field = Object.hasOwn(SEWN, name) ? SEWN[name as keyof typeof SEWN] : undefined;
-  return field && counted(sewingOf(layout, rules).seams[field]);
+  const of = Object.hasOwn(SEWN, name) ? SEWN[name] : undefined;
+  return of && counted(of(sewingOf(layout, rules)));
 }
 
 /** The paths that `quantityAt` knows for a quilt, for suggestions. */
@@ -165,6 +181,8 @@ function fabricOf(found: FabricPlan, plan: CuttingPlan): Table {
     width: length(fabric.width),
     strips: counted(strips.reduce((total, strip) => total + strip.count, 0)),
     cuts: counted(cuts.strips + cuts.pieces),
+    'cuts.strips': counted(cuts.strips),
+    'cuts.pieces': counted(cuts.pieces),
     pieces: counted(pieces.reduce((total, piece) => total + piece.pieces, 0)),
   };
 }

@@ -24,7 +24,8 @@ export function planSleeve(layout: QuiltLayout, { fabric: said, place }: NonNull
   const exact = sub(layout.width, shorter);
   const length = roundUpTo(exact, rules.roundUp);
   const reach = stripLength(fabric);
-  const isWhole = !less(reach, length);
+  // What must not be turned is cut along the selvage, where yardage has length enough.
+  const isWhole = !less(reach, length) || (fabric.directional && fabric.source.kind === 'yardage');
   const strips = isWhole ? 1 : stripsToJoin([{ length, count: 1 }], reach, rules.seam);
   if (strips === undefined) return undefined;
   const cut = { width, height: isWhole ? length : reach };

@@ -1,7 +1,7 @@
 /** What may be written at a position: statements, the options of the line, names, units, rules to allow, computed values. */
 import { RULES } from '../checks/list.ts';
 import type { Snapshot } from '../snapshot.ts';
-import { contextAt } from '../syntax/find.ts';
+import { contextAt, statementAt } from '../syntax/find.ts';
 import { scanLine } from '../syntax/scan.ts';
 import { PLAIN_LINES, STATEMENT_WORDS, TURN_WORDS, ruleOf, type Context } from '../syntax/words.ts';
 import type { Position } from '../text/document.ts';
@@ -30,7 +30,7 @@ export function completionsAt(snapshot: Snapshot, position: Position, paths: Pat
   const written = pathBefore(before);
   if (written !== undefined) return answer(written, pathsFor(snapshot, paths));
   const { context } = contextAt(snapshot.tree, position);
-  const path = context === 'steps' ? /\{([\p{L}\p{M}\d_.]*)$/u.exec(before)?.[1] : undefined;
+  const path = context === 'steps' || statementAt(snapshot.tree, position)?.node.kind === 'about' ? /\{([\p{L}\p{M}\d_.]*)$/u.exec(before)?.[1] : undefined;
   if (path !== undefined) return answer(path, values(snapshot, path));
   const word = /(?:\p{L}[\p{L}\p{M}\d_]*)?$/u.exec(before)?.[0] ?? '';
   const afterTurn = before.endsWith('@') || /@\d+$/.test(before);

@@ -1,9 +1,8 @@
 /** Lines of figures over what they are about: finished size, patches and cloth over the quilt and its sizes, size and use over blocks. */
-import { sum } from '../exact/number.ts';
 import type { QuiltView, Snapshot } from '../snapshot.ts';
 import { placeIn, type Place } from '../text/place.ts';
 import { blocksOf } from './blocks.ts';
-import { boughtOf, clothText, perSize, sideBySide, widthByHeight } from './measures.ts';
+import { allBought, perSize, sideBySide, widthByHeight } from './measures.ts';
 
 export interface Lens {
   readonly place: Place;
@@ -27,9 +26,7 @@ export function lensesIn(snapshot: Snapshot): readonly Lens[] {
 /** `40" by 52", 816 patches, 3 1/8 yd`. */
 export function figuresOf(snapshot: Snapshot, { layout, plan }: QuiltView): string {
   const patches = layout.patches.length + layout.blocks.reduce((total, block) => total + block.count * block.layout.patches.length, 0);
-  const cloth = sum([...plan.fabrics.flatMap(({ buy, counted }) => (counted ? [] : [buy])), ...(plan.backing ? [plan.backing.buy] : [])]);
-  const counted = plan.fabrics.flatMap((each) => (each.counted ? [boughtOf(each, snapshot.pattern)] : []));
-  return [widthByHeight(layout, snapshot.pattern), `${patches} ${patches === 1 ? 'patch' : 'patches'}`, clothText(cloth, snapshot.pattern), ...counted].join(', ');
+  return [widthByHeight(layout, snapshot.pattern), `${patches} ${patches === 1 ? 'patch' : 'patches'}`, allBought(plan, snapshot.pattern)].join(', ');
 }
 
 function blockLenses(snapshot: Snapshot): readonly Lens[] {

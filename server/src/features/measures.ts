@@ -1,8 +1,8 @@
 /** How features say lengths, cloth and counts, and one fact for every size of a quilt. */
 import { boughtText } from '../booklet/bought.ts';
 import { printerFor } from '../booklet/words.ts';
-import { equals, type Exact } from '../exact/number.ts';
-import type { FabricPlan, Measure } from '../cutting/plan.ts';
+import { equals, isZero, sum, type Exact } from '../exact/number.ts';
+import type { CuttingPlan, FabricPlan, Measure } from '../cutting/plan.ts';
 import type { Pattern } from '../model/pattern.ts';
 import type { QuiltView, Snapshot } from '../snapshot.ts';
 
@@ -25,6 +25,13 @@ export function clothText(inches: Exact, pattern: Pattern): string {
 /** What is bought of a fabric: `1 3/8 yd`, `9 fat quarters`. */
 export function boughtOf(plan: FabricPlan, pattern: Pattern): string {
   return boughtText(plan, printerFor(pattern.rules.units));
+}
+
+/** What is bought in all: the cloth that is measured, with the backing, then what is counted. */
+export function allBought({ fabrics, backing }: CuttingPlan, pattern: Pattern): string {
+  const measured = sum([...fabrics.flatMap(({ buy, counted }) => (counted ? [] : [buy])), ...(backing ? [backing.buy] : [])]);
+  const counted = fabrics.flatMap((each) => (each.counted ? [boughtOf(each, pattern)] : []));
+  return [...(isZero(measured) && counted.length > 0 ? [] : [clothText(measured, pattern)]), ...counted].join(', ');
 }
 
 /** `crib 12, throw 20`: a fact of each size. One alone where there are no sizes or all say the same. */

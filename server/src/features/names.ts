@@ -117,6 +117,7 @@ function visitStatement(finder: Finder): void {
       return visitDeclaration(finder, node);
     case 'expect':
       return visitExpectation(finder, node);
+    case 'about':
     case 'wording':
       return placeholdersOf(finder.snapshot.document, finder.statement).forEach(({ parts, line }) => visitPath({ ...finder, statement: { ...finder.statement, line } }, parts));
     default:

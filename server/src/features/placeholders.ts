@@ -1,4 +1,4 @@
-/** The computed values that an author's wording holds: `{Capstan.count}` in the texts of `steps`. */
+/** The computed values that an author's wording holds: `{Capstan.count}` in the texts of `steps` and `about`. */
 import { numberText, lengthText } from '../checks/wording.ts';
 import { placeholdersIn } from '../cutting/placeholders.ts';
 import { quantityAt, quantityNames } from '../cutting/quantities.ts';
@@ -18,9 +18,9 @@ export interface Placeholder {
   readonly parts: readonly Name[];
 }
 
-/** The placeholders of a text in `steps`. */
+/** The placeholders of a text in `steps`, or of `about`. */
 export function placeholdersOf(document: Document, { node, line }: Statement): readonly Placeholder[] {
-  if (node.kind !== 'wording') return [];
+  if ((node.kind !== 'wording' && node.kind !== 'about') || !node.text) return [];
   const { place } = node.text;
   if (!place?.endLine) return inColumns(line, node.text);
   const { endLine } = place;

@@ -99,6 +99,17 @@ test('words on patches stand in their own patch', () => {
   }
 });
 
+test('cloth that is bought by the piece is named beside the yards, not added to them', () => {
+  const text = 'fabric ink #22345c "Night" from fat_quarters\nfabric sand #eadfc8 "Dry"\nblock Buoy 8" {\n  ink sand\n  sand ink\n}\nquilt {\n  straight 4 by 4\n  place { Buoy }\n  backing sand\n}\n';
+  const rows = viewOf(snapshotBeside(text), { view: 'sizes' }).table?.rows ?? [];
+  const said = (head: string): string => rows.find(([first]) => first === head)?.[1] ?? '';
+  // 32 squares of 4 1/2": three across and four down the usable 17 1/2" by 20" of a fat quarter, twelve from each.
+  expect(said('ink: to buy')).toBe('3 fat quarters');
+  const yards = (text: string): number => [...text.replace(/ yd.*$/, '').matchAll(/(\d+)\/(\d+)|\d+/g)].reduce((total, [whole, over, under]) => total + (over === undefined ? Number(whole) : Number(over) / Number(under)), 0);
+  expect(yards(said('Cloth in all'))).toBe(yards(said('sand: to buy')) + yards(said('Backing')));
+  expect(said('Cloth in all')).toMatch(/ yd, 3 fat quarters$/);
+});
+
 describe('mirrors', () => {
   const fold = (x: number, y: number, times: number): readonly [number, number] => {
     const wedge = (2 * Math.PI) / times;

@@ -1,9 +1,8 @@
 /** All sizes side by side, to one scale, and what each of them takes. */
 import { printerFor } from '../../booklet/words.ts';
-import { sum } from '../../exact/number.ts';
 import { countPlaced } from '../../geometry/walk.ts';
 import type { QuiltView, Snapshot } from '../../snapshot.ts';
-import { clothText, widthByHeight } from '../measures.ts';
+import { allBought, boughtOf, clothText, widthByHeight } from '../measures.ts';
 import { sideBySide } from './compose.ts';
 import { EMPTY, type Table, type View, type ViewChoice } from './view.ts';
 
@@ -28,15 +27,15 @@ function tableOf(snapshot: Snapshot, quilts: readonly QuiltView[], names: readon
     row('Finished', ({ layout }) => widthByHeight(layout, pattern)),
     row('Patches', ({ layout }) => `${countPlaced(layout)}`),
     ...blocks.map((block) => row(`${block}: blocks`, ({ layout }) => `${layout.blocks.filter(({ name }) => name === block).reduce((total, { count }) => total + count, 0)}`)),
-    ...cloths.map((cloth) => row(`${cloth}: to buy`, ({ plan }) => clothOf(plan.fabrics.find(({ fabric }) => fabric.name === cloth), snapshot))),
+    ...cloths.map((cloth) => row(`${cloth}: to buy`, ({ plan }) => boughtIn(plan, cloth, snapshot))),
     row('Backing', ({ plan: { backing } }) => (backing ? clothText(backing.buy, pattern) : '–')),
     row('Binding', ({ plan: { binding } }) => (binding ? length(binding.length) : '–')),
-    row('Cloth in all', ({ plan: { fabrics, backing } }) => clothText(sum([...fabrics.map(({ buy }) => buy), ...(backing ? [backing.buy] : [])]), pattern)),
+    row('Cloth in all', ({ plan }) => allBought(plan, pattern)),
   ];
   return { caption: 'What each size takes', heads: ['', ...names], rows };
 }
 
-function clothOf(plan: QuiltView['plan']['fabrics'][number] | undefined, { pattern }: Snapshot): string {
-  if (!plan) return '–';
-  return plan.counted ? `${plan.counted.count} × ${plan.counted.kind}` : clothText(plan.buy, pattern);
+function boughtIn({ fabrics }: QuiltView['plan'], cloth: string, { pattern }: Snapshot): string {
+  const found = fabrics.find(({ fabric }) => fabric.name === cloth);
+  return found ? boughtOf(found, pattern) : '–';
 }
