@@ -1,49 +1,59 @@
 /** The fabrics in cutting.md: what to buy of each, how much of it is used, and its strips; then the roles dealt to prints. */
-import type { UnitSystem } from '../exact/length.ts';
 import { less } from '../exact/number.ts';
-import type { FabricPlan, Piece, RolePlan } from '../cutting/plan.ts';
+import type { CountedCloth, FabricPlan, Piece, RolePlan } from '../cutting/plan.ts';
 import type { Fabric } from '../model/pattern.ts';
 import { boughtEverywhere, boughtText } from './bought.ts';
 import { plain } from './markdown.ts';
-import { stripLines } from './strip-words.ts';
-import { counted, listed, type Printer } from './words.ts';
+import { stripLines, type Telling } from './strip-words.ts';
+import type { Printer } from './words.ts';
+import type { Proof } from './words/cutting-words.ts';
 
 export type Section = readonly (readonly string[])[];
 
 export interface FabricWords {
   readonly pieces: readonly Piece[];
-  readonly print: Printer;
-  readonly units: UnitSystem;
+  readonly telling: Telling;
   /** Where its cutting layout is drawn; absent where none is written. */
   readonly drawing?: string;
 }
 
 /** A fabric with all that is cut from it. */
-export function fabricSection(plan: FabricPlan, { pieces, print, units, drawing }: FabricWords): Section {
+export function fabricSection(plan: FabricPlan, { pieces, telling, drawing }: FabricWords): Section {
   const { fabric, cuts } = plan;
+  const { words } = telling;
+  const bought = boughtEverywhere(plan, telling);
   return headed(titleOf(fabric), [
-    `- ${plan.counted?.kind === 'piece' ? 'Take' : 'Buy'} ${boughtEverywhere(plan, print, units)}.`,
-    ...usedLines(plan, print),
-    `- Cuts: ${cuts.strips} for the strips, ${cuts.pieces} for the pieces.`,
-    ...(drawing === undefined ? [] : [`- Drawn to scale in ${drawing}.`]),
-    ...stripLines(plan, pieces, print),
+    `- ${plan.counted?.kind === 'piece' ? words.take(bought) : words.buy(bought)}`,
+    ...usedLines(plan, telling),
+    `- ${words.cuts(cuts.strips, cuts.pieces)}`,
+    ...(drawing === undefined ? [] : [`- ${words.drawn(drawing)}`]),
+    ...stripLines(plan, pieces, telling),
   ]);
 }
 
-function usedLines(plan: FabricPlan, print: Printer): readonly string[] {
-  const { fabric, length, lowerBound, isLeast, isLeastBought, counted: cloth } = plan;
-  if (!cloth) return [`- Usable width: ${print.length(fabric.width)}.`, `- Length cut: ${print.length(length)}${isLeast ? ', proven least' : `; no plan takes less than ${print.length(lowerBound)}${isLeastBought ? ', and that buys the same' : ''}`}.`];
-  const least = cloth.count <= cloth.least ? ', proven least' : `; no plan takes fewer than ${cloth.least}`;
-  const over = cloth.atHand !== undefined && cloth.atHand < cloth.count ? [`- At hand: ${cloth.atHand}, which is ${cloth.count - cloth.atHand} too few.`] : [];
-  return [`- Usable of each: ${print.widthByHeight(cloth)}${cloth.kind === 'square' || cloth.kind === 'strip' ? '' : `, the ${less(cloth.height, cloth.width) ? 'shorter' : 'longer'} side along the selvage`}.`, `- Needed: ${cloth.count}${least}.`, ...over];
+function usedLines(plan: FabricPlan, { words, print }: Telling): readonly string[] {
+  const { fabric, length, counted: cloth } = plan;
+  if (!cloth) return [`- ${words.usable(print.length(fabric.width))}`, `- ${words.length(print.length(length), proofOf(plan, print))}`];
+  const over = cloth.atHand !== undefined && cloth.atHand < cloth.count ? [`- ${words.atHand(cloth.atHand, cloth.count - cloth.atHand)}`] : [];
+  return [`- ${words.usableOfEach(print.widthByHeight(cloth), sideAlong(cloth))}`, `- ${words.needed(cloth.count, cloth.count <= cloth.least ? undefined : cloth.least)}`, ...over];
+}
+
+function proofOf({ isLeast, isLeastBought, lowerBound }: FabricPlan, print: Printer): Proof {
+  return isLeast ? { kind: 'least' } : { kind: 'bound', bound: print.length(lowerBound), buysTheSame: isLeastBought };
+}
+
+/** The side of the cloth that lies along the selvage, where that must be said. */
+function sideAlong({ kind, width, height }: CountedCloth): 'shorter' | 'longer' | undefined {
+  if (kind === 'square' || kind === 'strip') return undefined;
+  return less(height, width) ? 'shorter' : 'longer';
 }
 
 /** An assorted role: what of it is cut from each print, whose own sections stand above. */
-export function roleSection(role: RolePlan, print: Printer): Section {
+export function roleSection(role: RolePlan, { words, print }: Telling): Section {
   const { fabric, prints, pieces } = role;
-  return headed(`${titleOf(fabric)} (assorted)`, [
-    `- Buy ${boughtText(role, print)} in all, of ${counted(prints.length, 'print')}.`,
-    `- ${counted(pieces, 'piece')}, dealt in turn: ${listed(prints.map((each) => `${each.pieces} of ${each.fabric.name}`))}.`,
+  return headed(words.assorted(titleOf(fabric)), [
+    `- ${words.buyInAll(boughtText(role, print, words), prints.length)}`,
+    `- ${words.dealt(pieces, words.listed(prints.map((each) => words.of(each.pieces, each.fabric.name))))}`,
   ]);
 }
 

@@ -28,14 +28,6 @@ export const TEXTS = {
   ],
 
   test: 'A test seam',
-  testLines: (square: string, seam: string, pair: string) => [
-    `Cut two squares ${square} wide from a scrap.`,
-    `Sew them together with a seam of ${seam}.`,
-    'Press the seam to one side.',
-    `Measure across the pair. It is ${pair} long.`,
-    'If it is shorter, sew the next one a thread nearer to the edge. If it is longer, sew a thread further in.',
-    'Try again until it is right. Sew the whole quilt with this seam.',
-  ],
 
   cut: 'Cut',
   cutLines: (patches: number) => [
@@ -150,6 +142,7 @@ export const TEXTS = {
     nests: 'crossings lock',
     free: 'either side would do',
     turned: 'its copies lie in different ways',
+    corner: 'the square is folded over it',
     mixed: 'see the drawing',
   },
 

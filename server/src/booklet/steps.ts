@@ -15,6 +15,7 @@ import { settingChapters } from './steps-setting.ts';
 import { TEXTS } from './steps-texts.ts';
 import { testSeam } from './test-seam.ts';
 import { printerFor, type Printer } from './words.ts';
+import { EN } from './words/en.ts';
 
 /** The steps for one quilt. */
 export function stepsMarkdown(source: BookletSource, quilt: BookletQuilt): string {
@@ -49,9 +50,9 @@ export function stepsMarkdown(source: BookletSource, quilt: BookletQuilt): strin
 
 function startChapters({ plan }: BookletQuilt, rules: Rules, print: Printer): readonly Chapter[] {
   const { square, pair } = testSeam(rules);
-  const pieces = plan.pieces.filter((piece) => piece.for !== 'binding').reduce((total, piece) => total + piece.pieces, 0);
+  const pieces = plan.pieces.reduce((total, piece) => total + piece.pieces, 0);
   return [
-    { title: TEXTS.test, level: 2, lines: TEXTS.testLines(print.length(square), print.length(rules.seam), print.length(pair)) },
+    { title: TEXTS.test, level: 2, lines: EN.start.testLines(print.length(square), print.length(rules.seam), print.length(pair)) },
     { title: TEXTS.cut, level: 2, lines: TEXTS.cutLines(pieces) },
   ];
 }

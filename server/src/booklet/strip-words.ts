@@ -2,37 +2,43 @@
 import { equals } from '../exact/number.ts';
 import { pieceLabel } from '../cutting/labels.ts';
 import type { Cloth, CountedCloth, FabricPlan, Piece, Strip, Subcut } from '../cutting/plan.ts';
-import { counted, cutNoun, listed, type Printer } from './words.ts';
+import type { UnitSystem } from '../exact/length.ts';
+import { cutNoun, type Printer } from './words.ts';
+import type { CuttingWords } from './words/cutting-words.ts';
 
-/** The lines for all strips of a fabric, in cutting order; of cloth that is counted, for each piece of it that is cut alike. */
-export function stripLines({ strips, cloths, counted: sold }: FabricPlan, pieces: readonly Piece[], print: Printer): readonly string[] {
-  if (!sold) return linesFor(strips, (strip) => `- Cut ${counted(strip.count, 'strip')} ${print.length(strip.width)} by width of fabric.`, { pieces, print, indent: '  ' });
-  return cloths.flatMap((cloth) => [`- ${clothWords(cloth, sold.kind)}`, ...clothLines(cloth, sold.kind, { pieces, print, indent: '    ' })]);
+/** What cutting.md is told with. */
+export interface Telling {
+  readonly words: CuttingWords;
+  readonly print: Printer;
+  readonly units: UnitSystem;
 }
 
-function clothWords({ count }: Cloth, kind: CountedCloth['kind']): string {
-  return count === 1 ? `One ${kind}:` : `${count} ${kind}s, each:`;
+/** The lines for all strips of a fabric, in cutting order; of cloth that is counted, for each piece of it that is cut alike. */
+export function stripLines({ strips, cloths, counted: sold }: FabricPlan, pieces: readonly Piece[], telling: Telling): readonly string[] {
+  const { words, print } = telling;
+  if (!sold) return linesFor(strips, (strip) => `- ${words.stripAcross(strip.count, print.length(strip.width))}`, { pieces, telling, indent: '  ' });
+  return cloths.flatMap((cloth) => [`- ${words.eachCloth(sold.kind, cloth.count)}`, ...clothLines(cloth, sold.kind, { pieces, telling, indent: '    ' })]);
 }
 
 /** A precut strip is one already. */
 function clothLines({ strips, across, down, turned }: Cloth, kind: CountedCloth['kind'], context: Context): readonly string[] {
   if (kind === 'strip') return linesFor(strips, () => '', { ...context, indent: '  ' });
-  const [length, lie] = turned ? [down, 'along the selvage'] : [across, 'across'];
-  return linesFor(strips, (strip) => `  - Cut ${counted(strip.count, 'strip')} ${context.print.length(strip.width)} wide ${lie}, ${context.print.length(length)} long.`, context);
+  const { words, print } = context.telling;
+  return linesFor(strips, (strip) => `  - ${words.stripOfCloth(strip.count, print.length(strip.width), turned ? 'along' : 'across', print.length(turned ? down : across))}`, context);
 }
 
 interface Context {
   readonly pieces: readonly Piece[];
-  readonly print: Printer;
+  readonly telling: Telling;
   readonly indent: string;
 }
 
-function linesFor(strips: readonly Strip[], heading: (strip: Gathered) => string, { pieces, print, indent }: Context): readonly string[] {
+function linesFor(strips: readonly Strip[], heading: (strip: Gathered) => string, { pieces, telling, indent }: Context): readonly string[] {
   return gathered(strips).flatMap((strip) => [
     ...[heading(strip)].filter((line) => line !== ''),
     ...strip.subcuts.flatMap((subcut) => {
       const piece = pieces[subcut.piece];
-      return piece ? [`${indent}- ${pieceLabel(subcut.piece)}: ${subcutWords(piece, subcut, strip, print)}`] : [];
+      return piece ? [`${indent}- ${pieceLabel(subcut.piece)}: ${subcutWords(piece, subcut, strip, telling)}`] : [];
     }),
   ]);
 }
@@ -58,31 +64,22 @@ function gathered(strips: readonly Strip[]): readonly Gathered[] {
   }, []);
 }
 
-function subcutWords(piece: Piece, subcut: Subcut, strip: Gathered, print: Printer): string {
-  if (piece.method === 'from strips joined') return joinedWords(piece, strip.count, print);
-  if (piece.segment) return `for strip sets for ${useWords(piece)}: sewn together, they are cut into segments of ${print.length(piece.segment)}, ${counted(piece.pieces, 'piece')} in all.`;
-  const source = strip.count === 1 ? 'from it' : strip.from === 'each' ? 'from each' : 'from them';
-  const stacked = subcut.stacked === undefined ? '' : `, ${subcut.stacked} one above the other`;
-  return `${source} cut ${counted(subcut.count, cutNoun(piece))} ${print.size(piece.cut)}${purpose(piece, subcut.count)}${stacked}.`;
+function subcutWords(piece: Piece, { count, stacked }: Subcut, strip: Gathered, telling: Telling): string {
+  const { words, print } = telling;
+  if (piece.method === 'from strips joined') return joinedWords(piece, strip.count, telling);
+  const use = useWords(piece, 'sentence', words);
+  if (piece.segment) return words.stripSets(use, print.length(piece.segment), piece.pieces);
+  const have = { count: count * piece.piecesPerCut, shape: piece.shape, each: piece.piecesPerCut };
+  return words.from(strip.count === 1 ? 'one' : strip.from, words.cut(count, cutNoun(piece), print.size(piece.cut)), words.purpose(piece.method, count, have, use), stacked);
 }
 
-/** What is made of the squares, and what for. */
-function purpose(piece: Piece, count: number): string {
-  const { shape, piecesPerCut, method } = piece;
-  if (method === 'template') return `, one for each template, for ${useWords(piece)}`;
-  if (method === 'bias') return `, and cut bias strips from ${count === 1 ? 'it' : 'them'} for the binding`;
-  if (piecesPerCut === 1) return ` for ${useWords(piece)}`;
-  if (method.endsWith('at a time')) return `, to be sewn ${method}: ${counted(count * piecesPerCut, shape)} for ${useWords(piece)}`;
-  return `, and cut ${count === 1 ? 'it' : 'each'} ${method}: ${counted(count * piecesPerCut, shape)} for ${useWords(piece)}`;
+/** What a piece is for: a part of the quilt, or the blocks it is shared by. */
+export function useWords(piece: Piece, form: 'label' | 'sentence', words: CuttingWords): string {
+  return piece.shared ? words.listed(piece.shared) : words.use(piece.for, form);
 }
 
-function useWords(piece: Piece): string {
-  return piece.for === 'setting' || piece.for === 'sashing' || piece.for === 'binding' || piece.for === 'sleeve' ? `the ${piece.for}` : piece.for;
-}
-
-function joinedWords(piece: Piece, strips: number, print: Printer): string {
-  const isPart = piece.role !== undefined;
-  if (piece.for === 'binding') return strips === 1 ? `${isPart ? 'join it to the other prints' : 'it is long enough'} for the binding.` : `join them end to end${isPart ? ', and to the other prints,' : ''} for the binding.`;
-  const lengths = (piece.joined ?? []).map(({ length, count }) => `${count} of ${print.length(length)}`);
-  return `${strips === 1 ? 'from it' : 'join them end to end and'} cut ${listed(lengths)} for ${useWords(piece)}.`;
+function joinedWords(piece: Piece, strips: number, { words, print }: Telling): string {
+  if (piece.for === 'binding') return words.joinBinding(strips, piece.role === undefined ? 'whole' : 'part');
+  const lengths = (piece.joined ?? []).map(({ length, count }) => words.of(count, print.length(length)));
+  return words.joined(strips, words.listed(lengths), useWords(piece, 'sentence', words));
 }

@@ -21,7 +21,7 @@ export interface Voice extends Manner {
   readonly by: string;
 }
 
-const ENGLISH: Voice = { point: '.', about: 'about', lessThan: 'less than', by: 'by' };
+export const ENGLISH: Voice = { point: '.', about: 'about', lessThan: 'less than', by: 'by' };
 
 export function printerFor(units: UnitSystem, voice: Voice = ENGLISH): Printer {
   const length = (value: Exact): string => formatLength(value, { units, manner: voice });
