@@ -14,7 +14,8 @@ import { watch } from './watch.ts';
 export const build: Command = {
   name: 'build',
   summary: 'write pictures, cutting lists, booklets and figures',
-  help: `scant build FILE… [--out DIR] [--size NAME] [--colorway NAME] [--only KIND,…] [--force] [--watch] [--check]
+  help: `scant build FILE… [--out DIR] [--size NAME] [--colorway NAME] [--only KIND,…] [--force]
+                  [--watch] [--check]
 
 Writes pictures, cutting lists, steps, a booklet (PDF and HTML), templates
 where a shape needs one, and figures into out/<file name> beside each file; in
@@ -32,7 +33,8 @@ Prints the files that are new or changed, one a line.
   --watch           build again whenever a file or one it imports changes
   --check           write nothing; name the files that a build would change
 
-Exit code: 0 fine, 1 errors or a difference, 2 wrong usage or a file that cannot be read or written.
+Exit code: 0 fine, 1 errors or a difference, 2 wrong usage or a file that
+cannot be read or written.
 `,
   async run(argv, io) {
     const { values, positionals } = parseOptions(argv, {
@@ -107,10 +109,10 @@ function buildOne({ input, out }: Job, { options, make }: Making, io: Io): Outco
     complain(loaded.why, io);
     return { code: FAILED, sources: [input.absolute] };
   }
-  const made = make(loaded.snapshot, input, { ...options, ...(out !== undefined && { out }) }, io);
   const report = reportOf(loaded.snapshot, input.path, io);
   const told = { ...report, problems: report.problems.filter(({ severity }) => severity !== 'hint') };
   io.err(problemLines(told, io));
+  const made = make(loaded.snapshot, input, { ...options, ...(out !== undefined && { out }) }, io);
   if (typeof made !== 'number' && made.why === 'errors') io.err(`${harmless(input.path)}: ${summaryOf([report])}; nothing written\n`);
   return { code: typeof made === 'number' ? made : codeOf(made, input, io), sources: [input.absolute, ...loaded.host.asked] };
 }
