@@ -73,7 +73,7 @@ describe('what a beginner would miss', () => {
   test('a seam stops short of a corner where a piece is set in', () => {
     const star = stepsOf(snapshotOfText(read('beacon-star'), files), 0);
     // Pairs and quarters of both blocks, and the seam across that they share: all eight seams of a star end at its inner corners.
-    expect(star.match(/Stop 1\/4" before the end where a piece is set in later\./g)?.length).toBe(5);
+    expect(star.match(/Mark a dot 1\/4" from both raw edges at the end where a piece is set in later\./g)?.length).toBe(5);
     expect(of(mill('"'))).not.toContain('set in');
   });
 

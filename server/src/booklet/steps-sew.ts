@@ -92,10 +92,10 @@ function joinLines(join: Join, bench: Bench, name?: string): readonly string[] {
   const isPair = run === 'aslant' && join.parts.length === 2 && !goesOn && name === undefined;
   const sewn = run === 'other' || isPair ? otherLines(join, names, bench) : rowLines(join, names, { run, isBack, bench, name, goesOn });
   const called = name !== undefined && !sewn.some((line) => line.includes(name)) ? [TEXTS.named(name)] : [];
-  return [...before, ...sewn, ...openEndLines(join, bench), pressed ?? pressLine(join, names, run, bench), ...called];
+  return [...before, ...openEndLines(join, bench), ...sewn, pressed ?? pressLine(join, names, run, bench), ...called];
 }
 
-/** A seam that is sewn before something is set in at its end leaves its allowance there open. */
+/** A seam that is sewn before something is set in at its end leaves its allowance there open. Said before it is sewn. */
 function openEndLines({ seams }: Join, { setIn, seam }: Bench): readonly string[] {
   const ends = seams.filter(({ kind }) => kind === 'straight').flatMap(({ stretches }) => stretches.flatMap(({ from, to }) => [from, to]));
   return ends.some((end) => setIn.some((corner) => samePoint(corner, end))) ? [TEXTS.openEnd(seam)] : [];

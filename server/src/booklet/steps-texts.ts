@@ -58,7 +58,7 @@ export const TEXTS = {
   nest: 'The allowances lie to opposite sides. Push them together until they lock.',
   curve: (part: string) => `Sew on along the curve: ${part}.`,
   curveLines: ['Fold both pieces in half to find the middle of the curve. Pin there first, then at both ends, then between.', 'Sew slowly, the piece that curves inward on top. Clip its allowance if it pulls.'],
-  openEnd: (seam: string) => `Stop ${seam} before the end where a piece is set in later. The drawing of the block shows where. Take a stitch back.`,
+  openEnd: (seam: string) => `Mark a dot ${seam} from both raw edges at the end where a piece is set in later. The drawing of the block shows where. Sew only to the dot there, and take a stitch back.`,
   setIn: (parts: string) => `Set in: ${parts}.`,
   setInLines: (seam: string) => [
     `Mark a dot at each inner corner, ${seam} from both raw edges.`,
@@ -119,7 +119,8 @@ export const TEXTS = {
   pressing: 'Which way to press',
   pressingIntro: (nested: number, open: number) => [
     `Seams that meet lie to opposite sides and lock at ${counted(nested, 'crossing')}.${open === 0 ? '' : ` ${counted(open, 'seam')} ${open === 1 ? 'is' : 'are'} pressed open.`}`,
-    'The table names every kind of seam. The drawings show them all, an arrow for each.',
+    'The table names every kind of seam in the blocks and between them. The drawings show them, an arrow for each.',
+    'Press the seams of borders towards the border, and those of squares sewn on corners towards the corner.',
   ],
   conflicts: (count: number, isProven: boolean) => `At ${counted(count, 'crossing')} the allowances lie to the same side. ${isProven ? 'No way of pressing leaves fewer: that is proven.' : 'No better way was found.'}`,
   conflict: (count: number, where: string) => `${counted(count, 'crossing')} ${where}.`,
