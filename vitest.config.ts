@@ -19,6 +19,8 @@ export default defineConfig({
     include: ['test/**/*.test.ts'],
     exclude: ['test/editor/**', 'node_modules/**'],
     setupFiles: ['test/harness/seed.ts'],
+    // One worker a core: the tests wait for little but the processor.
+    maxWorkers: '100%',
     testTimeout: 30_000,
   },
 });
