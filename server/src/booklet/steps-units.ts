@@ -81,10 +81,6 @@ export function hasEars(layout: BlockLayout, patches: readonly number[]): boolea
   return patches.some((index) => layout.patches[index]?.outline.length === 3 && !layout.patches[index].arcs && layout.patches[index].role !== 'flipped_corner');
 }
 
-export function sameMeasure(a: Measure, b: Measure): boolean {
-  return equals(a.width, b.width) && equals(a.height, b.height);
-}
-
 function shortFirst({ width, height }: Measure): Measure {
   return less(height, width) ? { width: height, height: width } : { width, height };
 }

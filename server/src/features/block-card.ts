@@ -23,11 +23,6 @@ export function blockCard(snapshot: Snapshot, name: string): string | undefined 
   return [...image, `**${escapeMarkdown(definition.parameters.length > 0 ? labelOf(definition).label : name)}**`, ...(drawing ? [escapeMarkdown(drawing.says)] : [])].join('\n\n');
 }
 
-/** `9" square, 17 patches`, in words. */
-export function blockWords(snapshot: Snapshot, definition: BlockDefinition): string {
-  return drawingOf(snapshot, definition)?.says ?? '';
-}
-
 function drawingOf({ pattern }: Snapshot, definition: BlockDefinition): { readonly address: string | undefined; readonly says: string } | undefined {
   const instance = defaultInstance(pattern, definition) ?? sampleInstance(pattern, definition);
   if (!instance) return undefined;

@@ -35,11 +35,6 @@ export function startApart(map: SeamMap): Apart {
   return { open, cut: new Uint8Array(2 * map.pieces.length) };
 }
 
-/** Inside vertices where no seam runs straight through: each is a corner that is set in. */
-export function setInVertices(map: SeamMap): number[] {
-  return [...map.germs.keys()].filter((v) => map.outer[v] === 0 && (map.germs[v]?.length ?? 0) > 0 && (map.germs[v] ?? []).every((germ) => map.partner[germ] === -1));
-}
-
 export function runFrom(map: SeamMap, { open, cut }: Apart, start: number): Run {
   const germs: number[] = [];
   const inner: number[] = [];
